@@ -1,0 +1,292 @@
+/**
+ * A site and what is done on it, checked: every number in SI, every default filled in, every name known.
+ *
+ * `read.ts` makes it from a file's text, or lists what is wrong with the file. Everything downstream takes only
+ * this type and may rely on the sense that was checked. Elevations are metres above the site's datum, positive up.
+ */
+
+/** [elevation m, plan area m²], ascending in elevation; two points at one elevation make a ledge. */
+export type ProfilePoint = readonly [elevation: number, area: number];
+/** [station m along the crest, elevation m]. */
+export type CrestPoint = readonly [station: number, elevation: number];
+
+/** Rock, gravel or media that takes up a fraction (0..1) of a layer between two elevations, m. */
+export interface DisplacedLayer {
+  readonly from: number;
+  readonly to: number;
+  readonly fraction: number;
+}
+
+/** A hole at an elevation (m) with an effective area (m², contraction included). */
+export interface Leak {
+  readonly elevation: number;
+  readonly area: number;
+}
+
+/** A crest: its surveyed line and its discharge coefficient on the ideal broad crest (1 = ideal). */
+export interface Crest {
+  readonly crest: readonly CrestPoint[];
+  readonly cd: number;
+}
+
+/** What every basin may carry. `level` overrides the start rule; 'empty' is the floor. */
+export interface BasinParts {
+  readonly profile: readonly ProfilePoint[];
+  readonly displaced: readonly DisplacedLayer[];
+  readonly level: number | 'empty' | undefined;
+  readonly leak: Leak | undefined;
+}
+
+export interface Pond extends BasinParts {
+  /** Elevation at which the crew means to keep the pond with the pump running; undefined only where the pond starts empty and the file gives none. */
+  readonly fillMark: number | undefined;
+  readonly rim: Crest;
+  readonly overflow: { readonly elevation: number; readonly diameter: number } | undefined;
+  /** Fraction of the surface under plants, 0..1. */
+  readonly plantCover: number;
+  readonly runoff: { readonly area: number; readonly coefficient: number };
+  /** Area × depth of the box the shape was given by, m³; undefined where a profile was given. */
+  readonly boxVolume: number | undefined;
+}
+
+export interface Intake {
+  readonly width: number;
+  readonly elevation: number;
+  readonly blockage: number;
+}
+
+export interface Pump {
+  /** Maker's points (flow m³/s, head m), or the two figures on the box. */
+  readonly curve:
+    | { readonly kind: 'points'; readonly points: readonly (readonly [flow: number, head: number])[] }
+    | { readonly kind: 'box'; readonly flow: number; readonly head: number };
+  /** Wire power: constant W, points (flow, W), or one efficiency; undefined: unknown, energy counts 0. */
+  readonly power:
+    | { readonly kind: 'constant'; readonly watts: number }
+    | { readonly kind: 'points'; readonly points: readonly (readonly [flow: number, watts: number])[] }
+    | { readonly kind: 'efficiency'; readonly efficiency: number }
+    | undefined;
+  readonly suction: number;
+  readonly minimum: number;
+  /** K on the main's velocity head of the pump standing still; undefined: from the curve. */
+  readonly standingLoss: number | undefined;
+  readonly running: boolean;
+  readonly cutOut: { readonly below: number; readonly restart: number } | undefined;
+}
+
+export type FittingName = 'elbow90' | 'elbow45' | 'ballValve' | 'checkSwing' | 'entrance' | 'exit';
+
+export interface PipeRun {
+  /** Inside diameter, m (a nominal `size` has been looked up). */
+  readonly diameter: number;
+  readonly length: number;
+  readonly roughness: number;
+  readonly fittings: Readonly<Partial<Record<FittingName, number>>>;
+  /** Further loss coefficients, on this pipe's velocity head. */
+  readonly k: number;
+}
+
+/** sound (or unknown, which counts as sound but is asked about), none, or leaking with an effective area m². */
+export type CheckValve =
+  | { readonly kind: 'sound' }
+  | { readonly kind: 'none' }
+  | { readonly kind: 'unknown' }
+  | { readonly kind: 'leaking'; readonly area: number };
+
+export interface MainLine extends PipeRun {
+  readonly checkValve: CheckValve;
+}
+
+export interface Feed extends PipeRun {
+  /** Opening of the valve, 0 shut .. 1 open (1 − handle angle/90°). */
+  readonly valve: number;
+  readonly law: 'ball' | 'cock';
+}
+
+export interface BottomFeed extends Feed {
+  readonly inlet: number;
+}
+
+export interface TopFeed extends Feed {
+  readonly outlet: number;
+  /** 'filter', or the name of a pool or stream, or 'pond'. Resolved: where no filter stands it names a basin. */
+  readonly to: string;
+}
+
+export interface Plumbing {
+  readonly main: MainLine;
+  readonly tee: number;
+  readonly bottomFeed: BottomFeed | undefined;
+  readonly topFeed: TopFeed | undefined;
+  /** The riser's own shape, where the pipe's route is known. */
+  readonly profile: readonly ProfilePoint[] | undefined;
+  readonly level: number | 'empty' | undefined;
+  readonly leak: Leak | undefined;
+}
+
+export interface MediaLayer {
+  readonly name: string;
+  readonly thickness: number;
+  readonly porosity: number;
+  /** Grain diameter, or a mat's fibre diameter, m; undefined only where `permittivity` is given. */
+  readonly grain: number | undefined;
+  /** ASTM D4491 permittivity of a mat, 1/s. */
+  readonly permittivity: number | undefined;
+  /** 1/m; accepted, computed with clogging. */
+  readonly capture: number;
+  readonly beta: number;
+}
+
+export interface Media {
+  readonly bottom: number;
+  readonly area: number;
+  readonly perimeter: number;
+  readonly gap: number;
+  /** From the bottom up. */
+  readonly layers: readonly MediaLayer[];
+  readonly submergedWeight: number;
+  readonly holdDown: number;
+  readonly liftSlack: number;
+  readonly removal: number;
+  readonly tanks: number;
+}
+
+export interface Filter extends BasinParts {
+  readonly media: Media | undefined;
+  readonly lip: Crest;
+  readonly rim: Crest;
+}
+
+export interface Stone extends Crest {
+  readonly name: string;
+  readonly main: boolean;
+  /** Stone's length along the flow, and its nose radius, m; along undefined: `cd` holds at every head. */
+  readonly along: number | undefined;
+  readonly nose: number;
+  readonly seep: { readonly k: number; readonly foot: number };
+  readonly fall: number;
+  readonly splash: number;
+  readonly blockage: number;
+}
+
+export interface Pool extends BasinParts {
+  readonly kind: 'pool';
+  readonly name: string;
+  readonly stones: readonly Stone[];
+  readonly rim: Crest;
+}
+
+export interface Stream {
+  readonly kind: 'stream';
+  readonly name: string;
+  readonly length: number;
+  readonly width: number;
+  readonly slope: number;
+  readonly manning: number;
+  readonly foot: number;
+  readonly blockage: number;
+  readonly edge: { readonly height: number; readonly length: number; readonly cd: number } | undefined;
+  readonly level: number | 'empty' | undefined;
+  readonly leak: Leak | undefined;
+}
+
+export interface Hose {
+  readonly name: string;
+  readonly flow: number;
+  readonly on: boolean;
+  /** The meter's reading now, m³. */
+  readonly meter: number | undefined;
+}
+
+export interface Autofill {
+  readonly flow: number;
+  readonly set: number;
+  readonly low: number;
+  readonly in: 'pond' | 'vault';
+}
+
+export interface Weather {
+  /** Depth rate m/s; one figure, or twelve monthly ones, January first. */
+  readonly evaporation: number | readonly number[];
+  /** Twelve monthly rain depth rates, m/s (a file's depth a month over the month's own length); undefined: none. */
+  readonly rain: readonly number[] | undefined;
+}
+
+/** When an action happens: at a time (s from the start), or each time a level crosses. */
+export type Timing =
+  | { readonly at: number }
+  | { readonly when: { readonly basin: string; readonly crossing: 'rises' | 'falls'; readonly level: number } };
+
+export type Deed =
+  | { readonly do: 'pump'; readonly to: 'on' | 'off' | number }
+  | { readonly do: 'power'; readonly to: 'on' | 'off'; readonly for: number | undefined }
+  /** `name` undefined: every hose. */
+  | { readonly do: 'hose'; readonly to: 'on' | 'off'; readonly name: string | undefined }
+  | { readonly do: 'autofill'; readonly to: 'on' | 'off' }
+  | { readonly do: 'bottom valve'; readonly to: number }
+  | { readonly do: 'top valve'; readonly to: number }
+  | { readonly do: 'storm'; readonly depth: number; readonly lasting: number; readonly shape: 'even' | 'scs2' }
+  /** `of`: 'intake', or a stone's or stream's name. */
+  | { readonly do: 'blockage'; readonly of: string; readonly to: number }
+  | { readonly do: 'clean filter' }
+  | { readonly do: 'check valve'; readonly to: 'failed' | 'sound' }
+  | { readonly do: 'leak'; readonly in: string; readonly elevation: number; readonly area: number }
+  | { readonly do: 'pump out'; readonly flow: number; readonly until: number };
+
+/** One action of the file; `daily` times are seconds after midnight, on from odd entries, off from even ones. */
+export type Action =
+  | { readonly timing: Timing; readonly deed: Deed; readonly place: string }
+  | { readonly daily: readonly number[]; readonly deed: { readonly do: 'pump' }; readonly place: string };
+
+/** Limits the file overrides: [fail, pass] for drain-back, one figure for the others. */
+export interface Limits {
+  readonly 'drain-back'?: readonly [fail: number, pass: number];
+  readonly channeling?: number;
+  readonly headroom?: readonly [fail: number, pass: number];
+  readonly velocity?: number;
+}
+
+/** A value the file did not give and the answer rests on. */
+export interface Assumption {
+  /** The key's place, `watercourse[0].manning`. */
+  readonly place: string;
+  readonly value: number | string | boolean;
+  readonly band: readonly [low: number, high: number] | undefined;
+  readonly from: 'default' | 'sketch';
+}
+
+export interface Scenario {
+  readonly title: string;
+  readonly notes: string;
+  readonly display: 'us' | 'metric';
+  /** Local clock time of t = 0, `YYYY-MM-DDTHH:MM`. */
+  readonly starts: string;
+  readonly water: { readonly temperature: number };
+  readonly span: number;
+  readonly start: 'running' | 'standing' | 'overnight';
+  readonly pond: Pond;
+  readonly intake: Intake;
+  readonly vault: BasinParts;
+  readonly pump: Pump;
+  readonly plumbing: Plumbing;
+  readonly filter: Filter | undefined;
+  readonly watercourse: readonly (Pool | Stream)[];
+  readonly weather: Weather;
+  readonly hoses: readonly Hose[];
+  readonly autofill: Autofill | undefined;
+  readonly limits: Limits;
+  readonly actions: readonly Action[];
+  readonly assumed: readonly Assumption[];
+}
+
+/** One thing wrong with a file. */
+export interface Problem {
+  /** `watercourse[0].stones[1].crest`, or `line 12:7` for a syntax error. */
+  readonly place: string;
+  readonly found: string;
+  readonly wanted: string;
+}
+
+export type Reading =
+  | { readonly ok: true; readonly scenario: Scenario }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
