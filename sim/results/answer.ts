@@ -108,3 +108,13 @@ export interface BalanceAnswer {
   mediaHead: number | null;
   lift: number | null;
 }
+
+/**
+ * The columns of a run, one row at each step end and two where the run restarts, or evenly spaced.
+ * All columns have the length of `t`; levels in m by basin name, flows in m³/s by flow name.
+ */
+export interface Series {
+  t: Float64Array;
+  levels: Record<string, Float64Array>;
+  flows: Record<string, Float64Array>;
+}

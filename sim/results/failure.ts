@@ -1,0 +1,16 @@
+/** A run that could not be carried to its end: where it stood, and which part of the site was the cause. */
+export class RunFailure extends Error {
+  override readonly name = 'RunFailure';
+  readonly kind: 'capped' | 'no solution';
+  /** Seconds from the start of the run. */
+  readonly time: number;
+  /** The basin, switch or flow that the run could not get past. */
+  readonly part: string;
+
+  constructor(kind: 'capped' | 'no solution', time: number, part: string, message: string) {
+    super(message);
+    this.kind = kind;
+    this.time = time;
+    this.part = part;
+  }
+}
