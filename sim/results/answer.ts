@@ -90,7 +90,12 @@ export interface RunAnswer {
   /** Sentences to be told before the checks: a hopeless site, a start that moves. */
   cautions: string[];
   checks: Check[];
-  assumed: { place: string; value: number | string | boolean; band: [number, number] | null; from: 'default' | 'sketch' }[];
+  assumed: {
+    place: string;
+    value: number | string | boolean;
+    band: [number, number] | null;
+    from: 'default' | 'sketch';
+  }[];
   work: Work;
 }
 

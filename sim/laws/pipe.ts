@@ -1,0 +1,74 @@
+import { GRAVITY } from './constants.ts';
+import { frictionFactor, makeTransition, type Transition } from './friction.ts';
+
+/** In the friction term a pipe counts as at least this many diameters long: no length has an infinite slope at rest. */
+const LEAST_LENGTH = 10;
+
+/** A pipe ready to be asked for its loss. `k` may be changed when a valve on it is turned. */
+export interface Pipe {
+  readonly diameter: number;
+  /** Bore area, m². */
+  readonly area: number;
+  /** Length over diameter in the friction term, −. */
+  readonly lengths: number;
+  /** Re per m³/s. */
+  readonly reynolds: number;
+  /** V²/2g per (m³/s)². */
+  readonly head: number;
+  readonly transition: Transition;
+  /** Sum of the loss coefficients on the pipe's velocity head, −; Infinity shuts it. */
+  k: number;
+}
+
+/**
+ * @param diameter inside, m
+ * @param length m
+ * @param roughness equivalent sand roughness, m
+ * @param k sum of loss coefficients on this pipe's velocity head, −
+ * @param viscosity kinematic, m²/s
+ */
+export function makePipe(diameter: number, length: number, roughness: number, k: number, viscosity: number): Pipe {
+  const area = (Math.PI * diameter * diameter) / 4;
+  return {
+    diameter,
+    area,
+    lengths: Math.max(LEAST_LENGTH, length / diameter),
+    reynolds: diameter / (area * viscosity),
+    head: 1 / (2 * GRAVITY * area * area),
+    transition: makeTransition(roughness / diameter),
+    k,
+  };
+}
+
+const pair = new Float64Array(2);
+
+/**
+ * Head lost in a pipe: (f L/D + ΣK) V²/2g (Darcy–Weisbach), m.
+ *
+ * @param flow m³/s, ≥ 0
+ * @param extra loss coefficient beside the pipe's own, −
+ * @param out receives [head m, ∂/∂flow s/m²]
+ */
+export function pipeLoss(p: Pipe, flow: number, extra: number, out: Float64Array): void {
+  const re = p.reynolds * flow;
+  const k = p.k + extra;
+  if (re < 1e-3) {
+    // 64/Re overflows at rest; its product with the velocity head is linear.
+    const linear = (64 * p.lengths * p.head) / p.reynolds;
+    out[0] = linear * flow + k * p.head * flow * flow;
+    out[1] = linear + 2 * k * p.head * flow;
+    return;
+  }
+  frictionFactor(re, p.transition, pair);
+  const friction = pair[0] * p.lengths;
+  const perFlow = p.head * flow;
+  out[0] = (friction + k) * perFlow * flow;
+  out[1] = ((2 + pair[1]) * friction + 2 * k) * perFlow;
+}
+
+/** First guess of the flow that a head drives through a pipe, m³/s: turbulent, or laminar where that is slower. */
+export function guessFlow(p: Pipe, drive: number, extra: number): number {
+  const turbulent = Math.sqrt(drive / ((0.025 * p.lengths + p.k + extra) * p.head));
+  const laminar = (drive * p.reynolds) / (64 * p.lengths * p.head);
+  return Math.min(turbulent, laminar);
+}
