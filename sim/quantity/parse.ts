@@ -1,0 +1,94 @@
+import { DIMENSIONS, type DimensionName, toSI, unitOf, unitsSentence } from './units.ts';
+
+export type Parsed =
+  | { readonly ok: true; readonly value: number }
+  | { readonly ok: false; readonly found: string; readonly wanted: string };
+
+/** Decimal, fraction ("3/8"), or whole number and fraction ("2 3/8", "1-1/2"). */
+const NUMBER = /^(?:(\d+)[ -]+(\d+)\/(\d+)|(\d+)\/(\d+)|((?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?))/;
+const UNIT = /^(?:1\/s|[^\d\s.,+\-/]+[23]?(?:\/[^\d\s.,+\-/]+[23]?)?)/;
+
+/** Units that may follow each other in one text, the greater first: "3 ft 6 in", "1 h 30 min". */
+const CHAINS: readonly (readonly string[])[] = [
+  ['ft', 'in'],
+  ['d', 'h', 'min', 's'],
+];
+
+interface Term {
+  readonly number: number;
+  readonly unit: string;
+}
+
+/**
+ * SI value of a quantity as people write it: "6 mm/d", "2 3/8 in", "-3 ft 6 in" (the sign holds for the whole).
+ * What does not fit comes back as what was found and what is wanted, never as an exception.
+ */
+export function parseQuantity(text: string, dimension: DimensionName): Parsed {
+  const plain = normalize(text);
+  const signed = /^([+-]?)\s*(.*)$/s.exec(plain);
+  const terms = termsOf(signed?.[2] ?? '');
+  if (typeof terms === 'string') return refuse(`${quoted(text)}${terms}`, dimension);
+  const misfit = terms.find(({ unit }) => unitOf(dimension, unit) === undefined);
+  if (misfit) return refuse(`the unit ${misfit.unit} in ${quoted(text)}`, dimension);
+  if (!inChain(terms.map(({ unit }) => unit))) return refuse(`${quoted(text)}, whose units do not follow`, dimension);
+  const sign = signed?.[1] === '-' ? -1 : 1;
+  const value = sumOf(terms, dimension, sign);
+  return Number.isFinite(value) ? { ok: true, value } : refuse(`${quoted(text)}, which is no number`, dimension);
+}
+
+function sumOf(terms: readonly Term[], dimension: DimensionName, sign: number): number {
+  let sum = 0;
+  for (const { number, unit } of terms) {
+    const known = unitOf(dimension, unit);
+    if (known) sum += toSI(sign * number, known);
+  }
+  return sum;
+}
+
+/** True minus sign, raised figures and narrow spaces as typeset text has them, made plain. */
+function normalize(text: string): string {
+  return text.replace(/\u2212/g, '-').replace(/²/g, '2').replace(/³/g, '3').replace(/\s+/g, ' ').trim();
+}
+
+/** The terms of an unsigned quantity, or what is wrong with it as the rest of a sentence. */
+function termsOf(text: string): Term[] | string {
+  if (/\d,\d/.test(text)) return ', whose comma can be read two ways';
+  const terms: Term[] = [];
+  let rest = text;
+  while (rest !== '') {
+    const figures = NUMBER.exec(rest);
+    if (!figures) return terms.length === 0 ? ', which begins with no number' : `, with ${quoted(rest)} left over`;
+    rest = rest.slice(figures[0].length).trimStart();
+    const unit = UNIT.exec(rest)?.[0];
+    if (unit === undefined) return ' without a unit';
+    rest = rest.slice(unit.length).trimStart();
+    terms.push({ number: numberOf(figures), unit });
+  }
+  return terms.length === 0 ? ', an empty text' : terms;
+}
+
+function numberOf(figures: RegExpExecArray): number {
+  const [, whole, top, bottom, soleTop, soleBottom, decimal] = figures;
+  if (decimal !== undefined) return Number(decimal);
+  if (whole !== undefined) return Number(whole) + Number(top) / Number(bottom);
+  return Number(soleTop) / Number(soleBottom);
+}
+
+/** A lone unit, or several of one chain in falling order, none twice. */
+function inChain(units: readonly string[]): boolean {
+  if (units.length === 1) return true;
+  const chain = CHAINS.find((each) => each.includes(units[0] ?? ''));
+  if (!chain) return false;
+  return units.every((unit, i) => {
+    const rank = chain.indexOf(unit);
+    return rank >= 0 && (i === 0 || rank > chain.indexOf(units[i - 1] ?? ''));
+  });
+}
+
+const refuse = (found: string, dimension: DimensionName): Parsed => ({
+  ok: false,
+  found,
+  wanted: `${DIMENSIONS[dimension].title}: ${unitsSentence(dimension)}`,
+});
+
+const quoted = (text: string): string => JSON.stringify(text.length > 60 ? `${text.slice(0, 57)}…` : text);
