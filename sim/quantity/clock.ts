@@ -14,7 +14,9 @@ const two = (n: number): string => String(n).padStart(2, '0');
 export function parseMoment(text: string): number | undefined {
   const parts = STARTS.exec(text);
   if (!parts) return undefined;
-  const [year = 0, month = 0, day = 0, hour = 0, minute = 0, second = 0] = parts.slice(1).map((each) => Number(each ?? 0));
+  const [year = 0, month = 0, day = 0, hour = 0, minute = 0, second = 0] = parts
+    .slice(1)
+    .map((each) => Number(each ?? 0));
   const date = new Date(0);
   date.setUTCFullYear(year, month - 1, day);
   date.setUTCHours(hour, minute, second);
@@ -72,5 +74,7 @@ export function formatDuration(seconds: number): string {
   const rounded = Math.round(seconds / small) * small;
   const whole = Math.floor(rounded / big);
   const left = Math.round((rounded - whole * big) / small);
-  return left === 0 || minor === '' ? `${formatNumber(whole)} ${name}` : `${formatNumber(whole)} ${name} ${left} ${minor}`;
+  return left === 0 || minor === ''
+    ? `${formatNumber(whole)} ${name}`
+    : `${formatNumber(whole)} ${name} ${left} ${minor}`;
 }

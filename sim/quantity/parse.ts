@@ -47,7 +47,12 @@ function sumOf(terms: readonly Term[], dimension: DimensionName, sign: number): 
 
 /** True minus sign, raised figures and narrow spaces as typeset text has them, made plain. */
 function normalize(text: string): string {
-  return text.replace(/\u2212/g, '-').replace(/²/g, '2').replace(/³/g, '3').replace(/\s+/g, ' ').trim();
+  return text
+    .replace(/\u2212/g, '-')
+    .replace(/²/g, '2')
+    .replace(/³/g, '3')
+    .replace(/\s+/g, ' ')
+    .trim();
 }
 
 /** The terms of an unsigned quantity, or what is wrong with it as the rest of a sentence. */

@@ -7,7 +7,12 @@ import type { Assumption } from './scenario.ts';
  */
 export interface Assumptions {
   /** The value of the file, or the default, which is noted. */
-  or<T extends number | string | boolean>(value: T | undefined, place: string, fallback: T, band?: readonly [number, number]): T;
+  or<T extends number | string | boolean>(
+    value: T | undefined,
+    place: string,
+    fallback: T,
+    band?: readonly [number, number],
+  ): T;
   note(place: string, value: number | string | boolean, band?: readonly [number, number]): void;
   readonly all: readonly Assumption[];
 }

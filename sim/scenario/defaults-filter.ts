@@ -40,7 +40,12 @@ function defaultMedia(file: MediaFile, assume: Assumptions): Media {
       capture: layer.capture ?? 0,
       beta: layer.beta ?? 1,
     })),
-    submergedWeight: assume.or(file.submergedWeight, 'filter.media.submergedWeight', SUBMERGED_WEIGHT, BANDS.submergedWeight),
+    submergedWeight: assume.or(
+      file.submergedWeight,
+      'filter.media.submergedWeight',
+      SUBMERGED_WEIGHT,
+      BANDS.submergedWeight,
+    ),
     holdDown: file.holdDown ?? 0,
     liftSlack: assume.or(file.liftSlack, 'filter.media.liftSlack', LIFT_SLACK),
     removal: file.removal ?? 0,

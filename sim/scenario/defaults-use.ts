@@ -39,13 +39,17 @@ export function defaultAutofill(file: SupplyFile['autofill']): Autofill | undefi
 export function defaultLimits(file: SiteFile['limits']): Limits {
   const { headroom, ...others } = file ?? {};
   if (headroom === undefined) return others;
-  return { ...others, headroom: typeof headroom === 'number' ? [headroom, Math.max(headroom, HEADROOM_PASS)] : headroom };
+  return {
+    ...others,
+    headroom: typeof headroom === 'number' ? [headroom, Math.max(headroom, HEADROOM_PASS)] : headroom,
+  };
 }
 
 export function defaultActions(files: readonly ActionFile[]): readonly Action[] {
   return files.map((file, i) => {
     const place = `actions[${i}]`;
-    if ('daily' in file) return { daily: file.daily.map((each) => parseTimeOfDay(each) ?? 0), deed: { do: 'pump' }, place };
+    if ('daily' in file)
+      return { daily: file.daily.map((each) => parseTimeOfDay(each) ?? 0), deed: { do: 'pump' }, place };
     return { timing: timingOf(file), deed: deedOf(file), place };
   });
 }

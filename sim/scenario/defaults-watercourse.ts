@@ -47,7 +47,8 @@ function defaultPool(file: PoolFile, place: string, assume: Assumptions): Pool {
 
 function defaultStone(file: PoolFile['stones'][number], floor: number, place: string, assume: Assumptions): Stone {
   // With its length along the flow a stone's coefficient follows from the head, and none is assumed.
-  const cd = file.along === undefined ? assume.or(file.cd, `${place}.cd`, STONE_CD, BANDS.stone) : (file.cd ?? STONE_CD);
+  const cd =
+    file.along === undefined ? assume.or(file.cd, `${place}.cd`, STONE_CD, BANDS.stone) : (file.cd ?? STONE_CD);
   return {
     name: file.name,
     main: file.main ?? false,

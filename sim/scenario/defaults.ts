@@ -16,7 +16,9 @@ export function fillDefaults(file: SiteFile): Scenario {
   const starts = file.starts ?? DEFAULT_STARTS;
   const pond = defaultPond(file.pond, assume);
   const pump = defaultPump(file.pump, assume);
-  const watercourse = (file.watercourse ?? []).map((element, i) => defaultElement(element, `watercourse[${i}]`, assume));
+  const watercourse = (file.watercourse ?? []).map((element, i) =>
+    defaultElement(element, `watercourse[${i}]`, assume),
+  );
   const filter = file.filter && defaultFilter(file.filter, assume);
   // Where no filter stands the feeds end in the first part of the watercourse, or in the pond.
   const feedsEndIn = filter ? 'filter' : (watercourse[0]?.name ?? 'pond');

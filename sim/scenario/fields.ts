@@ -130,7 +130,11 @@ export const flag: Field<boolean> = plain('true or false', { type: 'boolean' }, 
 export const text: Field<string> = plain('a text', { type: 'string' }, (value) => typeof value === 'string');
 
 /** A text that passes `test`. */
-export function textLike(wanted: string, pattern: RegExp, test: (value: string) => boolean = () => true): Field<string> {
+export function textLike(
+  wanted: string,
+  pattern: RegExp,
+  test: (value: string) => boolean = () => true,
+): Field<string> {
   return plain(
     wanted,
     { type: 'string', pattern: pattern.source },
@@ -159,7 +163,9 @@ export function oneOf<T>(...kinds: readonly { takes: (value: unknown) => boolean
         return undefined;
       }
       const { field } = kind;
-      return field.read(value, place, (where, found, want) => tell(where, found, want === field.wanted ? wanted : want));
+      return field.read(value, place, (where, found, want) =>
+        tell(where, found, want === field.wanted ? wanted : want),
+      );
     },
   };
 }
@@ -167,7 +173,8 @@ export function oneOf<T>(...kinds: readonly { takes: (value: unknown) => boolean
 /** A key that is understood and not computed yet: it may stand with 0, and is refused by name with anything else. */
 export function notYet(what: string): Optional<0> {
   const wanted = `nothing or 0; not computed yet: ${what}`;
-  const isZero = (value: unknown) => value === 0 || (typeof value === 'string' && /^[+-]?0+(\.0*)?(\s*\D.*)?$/.test(value));
+  const isZero = (value: unknown) =>
+    value === 0 || (typeof value === 'string' && /^[+-]?0+(\.0*)?(\s*\D.*)?$/.test(value));
   return optional({
     wanted,
     schema: { enum: [0], description: `not computed yet: ${what}` },

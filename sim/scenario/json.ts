@@ -7,7 +7,13 @@
 
 export type JsonReading =
   | { readonly ok: true; readonly value: unknown }
-  | { readonly ok: false; readonly line: number; readonly column: number; readonly found: string; readonly wanted: string };
+  | {
+      readonly ok: false;
+      readonly line: number;
+      readonly column: number;
+      readonly found: string;
+      readonly wanted: string;
+    };
 
 /** Deeper nesting than any site has, and far less than would exhaust the stack. */
 const DEEPEST = 64;
@@ -115,7 +121,8 @@ class Reader {
       this.at += 1;
       if (mark === close) return;
       this.skip();
-      if (this.text[this.at] === close) throw this.fault(`${close} after a comma`, `${what}, or no comma before ${close}`);
+      if (this.text[this.at] === close)
+        throw this.fault(`${close} after a comma`, `${what}, or no comma before ${close}`);
     }
   }
 

@@ -3,7 +3,7 @@ import type { Tell } from './fields.ts';
 import { parseJson } from './json.ts';
 import type { Problem, Reading } from './scenario.ts';
 import { type PartlyFile, type SiteFile, site } from './schema.ts';
-import { tellSense } from './sense.ts';
+import { tellSense } from './sense/sense.ts';
 
 /**
  * A scenario file's text as a checked site, or everything that is wrong with it at once. Never throws on any text.
@@ -14,7 +14,10 @@ import { tellSense } from './sense.ts';
 export function readScenario(text: string): Reading {
   const json = parseJson(text);
   if (!json.ok) {
-    return { ok: false, problems: [{ place: `line ${json.line}:${json.column}`, found: json.found, wanted: json.wanted }] };
+    return {
+      ok: false,
+      problems: [{ place: `line ${json.line}:${json.column}`, found: json.found, wanted: json.wanted }],
+    };
   }
   return readSite(json.value);
 }
@@ -28,5 +31,7 @@ export function readSite(value: unknown): Reading {
   const file = site.read(value, '', tell);
   if (file) tellSense(file as PartlyFile, tell);
   // Without a problem every required key has been read, so the file is whole.
-  return file && problems.length === 0 ? { ok: true, scenario: fillDefaults(file as SiteFile) } : { ok: false, problems };
+  return file && problems.length === 0
+    ? { ok: true, scenario: fillDefaults(file as SiteFile) }
+    : { ok: false, problems };
 }

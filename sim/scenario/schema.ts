@@ -3,9 +3,21 @@
  * from it. What the keys mean is said beside the types of `scenario.ts`.
  */
 import { parseMoment } from '../quantity/index.ts';
-import { about, type JsonSchema, notYet, optional, type Partly, quantity, text, textLike, type Value, word } from './fields.ts';
+import {
+  about,
+  type JsonSchema,
+  notYet,
+  optional,
+  type Partly,
+  quantity,
+  text,
+  textLike,
+  type Value,
+  word,
+} from './fields.ts';
 import { object } from './fields-of-many.ts';
 import { actions } from './keys/actions.ts';
+import { DEFINITIONS } from './keys/common.ts';
 import { filter } from './keys/filter.ts';
 import { plumbing } from './keys/plumbing.ts';
 import { intake, pond, pump, vault } from './keys/pond.ts';
@@ -61,5 +73,6 @@ export function jsonSchema(): JsonSchema {
     title: 'A tumblebay scenario: one site and what is done on it',
     description: 'Figures are SI (the unit stands in each description); a text gives another unit, as "3 ft 6 in".',
     ...site.schema,
+    $defs: DEFINITIONS,
   };
 }

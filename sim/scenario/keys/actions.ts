@@ -1,15 +1,18 @@
 import { parseTimeOfDay } from '../../quantity/index.ts';
 import { about, type Field, isObject, oneOf, optional, quantity, textLike, type Value, word } from '../fields.ts';
 import { list, object, tagged, wholeList } from '../fields-of-many.ts';
-import { area, elevation, share, wordOr } from './common.ts';
+import { area, elevation, share, time, wordOr } from './common.ts';
 
 const name = textLike('a name', /\S/);
 const onOff = word('on', 'off');
 
-const when = object({ basin: name, rises: optional(elevation), falls: optional(elevation) }, { exactlyOne: [['rises', 'falls']] });
+const when = object(
+  { basin: name, rises: optional(elevation), falls: optional(elevation) },
+  { exactlyOne: [['rises', 'falls']] },
+);
 
 const timing = {
-  at: optional(about('from the start', quantity('time', { min: 0, max: 1e10 }))),
+  at: optional(about('from the start', time)),
   when: optional(about('each time a basin’s level crosses', when)),
 };
 

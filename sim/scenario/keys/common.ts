@@ -1,15 +1,41 @@
 /** Keys that stand in many parts of a file. Bounds are in SI; they keep a slip of units out, not an unusual site. */
-import { about, type Field, oneOf, optional, quantity, word } from '../fields.ts';
+import { about, type Field, type JsonSchema, oneOf, optional, quantity, word } from '../fields.ts';
 import { object, pair, wholeList } from '../fields-of-many.ts';
 
-/** Elevations may be counted from the sea. */
-export const elevation = quantity('length', { min: -9000, max: 9000 });
-export const size = quantity('length', { above: 0, max: 1000 });
-export const sizeOrNone = quantity('length', { min: 0, max: 1000 });
-export const area = quantity('area', { min: 0, max: 1e5 });
-export const share = quantity('fraction', { min: 0, max: 1 });
-export const flow = quantity('flow', { min: 0, max: 10 });
-export const coefficient = quantity('number', { min: 0, max: 1e6 });
+/** What the keys' own sentences refer to by name in the schema file, so that each stands there once. */
+const shared = {
+  /** Elevations may be counted from the sea. */
+  elevation: quantity('length', { min: -9000, max: 9000 }),
+  station: quantity('length', { min: -1000, max: 1000 }),
+  size: quantity('length', { above: 0, max: 1000 }),
+  sizeOrNone: quantity('length', { min: 0, max: 1000 }),
+  area: quantity('area', { min: 0, max: 1e5 }),
+  share: quantity('fraction', { min: 0, max: 1 }),
+  flow: quantity('flow', { min: 0, max: 10 }),
+  coefficient: quantity('number', { min: 0, max: 1e6 }),
+  time: quantity('time', { min: 0, max: 1e10 }),
+};
+
+const refer = <T>(name: keyof typeof shared, field: Field<T>): Field<T> => ({
+  ...field,
+  schema: { $ref: `#/$defs/${name}` },
+});
+
+/** The definitions referred to. */
+export const DEFINITIONS: Readonly<Record<string, JsonSchema>> = Object.fromEntries(
+  Object.entries(shared).map(([name, { schema }]) => [name, schema]),
+);
+
+export const elevation = refer('elevation', shared.elevation);
+export const size = refer('size', shared.size);
+export const sizeOrNone = refer('sizeOrNone', shared.sizeOrNone);
+export const area = refer('area', shared.area);
+export const share = refer('share', shared.share);
+export const flow = refer('flow', shared.flow);
+export const coefficient = refer('coefficient', shared.coefficient);
+export const time = refer('time', shared.time);
+const station = refer('station', shared.station);
+
 export const dischargeCoefficient = about(
   'discharge coefficient on the ideal broad crest',
   quantity('number', { above: 0, max: 2 }),
@@ -31,7 +57,7 @@ export const profile = about(
 
 export const crestLine = about(
   'the crest as it was surveyed',
-  wholeList(pair('station, elevation', quantity('length', { min: -1000, max: 1000 }), elevation), { min: 2 }),
+  wholeList(pair('station, elevation', station, elevation), { min: 2 }),
 );
 
 export const crest = object({ crest: crestLine, cd: optional(dischargeCoefficient) });

@@ -42,7 +42,10 @@ export const plumbing = object(
     tee: optional(elevation),
     bottomFeed: optional(object({ ...feed, inlet: elevation }, oneBore)),
     topFeed: optional(
-      object({ ...feed, outlet: elevation, to: optional(textLike('"filter", "pond" or the name of a pool or stream', /./)) }, oneBore),
+      object(
+        { ...feed, outlet: elevation, to: optional(textLike('"filter", "pond" or the name of a pool or stream', /./)) },
+        oneBore,
+      ),
     ),
     profile: optional(about('the riser’s own shape, where the pipe’s route is known', profile)),
     ...standing,

@@ -4,7 +4,9 @@ import { area, basin, coefficient, crest, elevation, flow, share, size, sizeOrNo
 
 const shape = object(
   {
-    plan: optional(about('rectangle 1, ellipse π/4, freeform 0.82 of the box', word('rectangle', 'ellipse', 'freeform'))),
+    plan: optional(
+      about('rectangle 1, ellipse π/4, freeform 0.82 of the box', word('rectangle', 'ellipse', 'freeform')),
+    ),
     factor: optional(about('area over length × width', quantity('fraction', { above: 0, max: 1 }))),
     length: about('at the brim', size),
     width: about('at the brim', size),
@@ -42,7 +44,10 @@ export const vault = object(basin);
 const head = quantity('length', { min: 0, max: 1000 });
 const watts = quantity('power', { min: 0, max: 1e6 });
 const points = wholeList(pair('flow, head', flow, head), { min: 2 });
-const box = object({ flow: quantity('flow', { above: 0, max: 10 }), head: quantity('length', { above: 0, max: 1000 }) });
+const box = object({
+  flow: quantity('flow', { above: 0, max: 10 }),
+  head: quantity('length', { above: 0, max: 1000 }),
+});
 
 export const pump = object(
   {

@@ -1,5 +1,5 @@
-import { about, flag, type Field, isList, notYet, oneOf, optional, quantity, textLike, word } from '../fields.ts';
-import { list, object, type ObjectOf, pair, wholeList } from '../fields-of-many.ts';
+import { about, type Field, flag, isList, notYet, oneOf, optional, quantity, textLike, word } from '../fields.ts';
+import { list, type ObjectOf, object, pair, wholeList } from '../fields-of-many.ts';
 import { elevation, flow, share } from './common.ts';
 
 const rate = quantity('depthRate', { min: 0, max: 1e-3 });
@@ -12,7 +12,10 @@ export const weather = object({
     ),
   ),
   rain: optional(
-    about('depth of each month, January first', wholeList(quantity('length', { min: 0, max: 10 }), { min: 12, max: 12 })),
+    about(
+      'depth of each month, January first',
+      wholeList(quantity('length', { min: 0, max: 10 }), { min: 12, max: 12 }),
+    ),
   ),
   file: notYet('weather from a file'),
   generate: notYet('generated weather'),

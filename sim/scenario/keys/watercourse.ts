@@ -1,6 +1,16 @@
 import { about, flag, optional, quantity, textLike, word } from '../fields.ts';
 import { list, object, tagged } from '../fields-of-many.ts';
-import { basin, crest, crestLine, dischargeCoefficient, elevation, share, size, sizeOrNone, standing } from './common.ts';
+import {
+  basin,
+  crest,
+  crestLine,
+  dischargeCoefficient,
+  elevation,
+  share,
+  size,
+  sizeOrNone,
+  standing,
+} from './common.ts';
 
 const name = textLike('a name', /\S/, (value) => value === value.trim() && value !== '__proto__');
 
@@ -11,9 +21,7 @@ const stone = object({
   cd: optional(dischargeCoefficient),
   along: optional(about('its length along the flow', size)),
   nose: optional(about('radius of its upstream edge', sizeOrNone)),
-  seep: optional(
-    object({ k: about('m²/s', quantity('number', { min: 0, max: 10 })), foot: optional(elevation) }),
-  ),
+  seep: optional(object({ k: about('m²/s', quantity('number', { min: 0, max: 10 })), foot: optional(elevation) })),
   fall: optional(sizeOrNone),
   splash: optional(about('fraction that lands in no water', quantity('fraction', { min: 0, max: 0.01 }))),
   blockage: optional(share),
