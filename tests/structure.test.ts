@@ -43,8 +43,11 @@ const isNode = (name: string): boolean => name.startsWith('node:');
 /** Build files say how the code is bundled and are no part of it. */
 const isBuildFile = (file: string): boolean => file.endsWith('vite.config.ts') || file === 'sim/node/start.ts';
 
+/** What an answer and a failure are is said in words of types that every stage may use. */
+const vocabulary = ['sim/results/answer.ts', 'sim/results/failure.ts'];
+
 /** The stages data goes through; a file may import its own stage and earlier ones. */
-const stages = ['sim/scenario', 'sim/network', 'sim/results', 'sim/trials', 'web/engine', 'web/plots', 'web/views'];
+const stages = ['sim/scenario', 'sim/network', 'sim/results', 'web/engine', 'web/plots', 'web/views'];
 
 describe('the repository', () => {
   test('has only the agreed names at its top', () => {
@@ -96,6 +99,8 @@ describe('imports', () => {
 
   test('go from later stages to earlier ones', () => {
     const stage = (path: string): number => stages.findIndex((folder) => under(folder)(path));
-    expect(broken(({ from, to }) => stage(from) >= 0 && stage(to) > stage(from))).toEqual([]);
+    expect(broken(({ from, to }) => !vocabulary.includes(to) && stage(from) >= 0 && stage(to) > stage(from))).toEqual(
+      [],
+    );
   });
 });

@@ -14,7 +14,7 @@ function rowAt(times: ArrayLike<number>, t: number): number {
 /** The value at a moment, straight between rows, and held beyond the first and the last. */
 export function valueAt(times: ArrayLike<number>, values: ArrayLike<number>, t: number): number {
   const row = rowAt(times, t);
-  if (row === 0) return values[0]!;
+  if (row === 0 || times[row] === t) return values[row]!;
   if (row === times.length) return values[row - 1]!;
   const [before, after] = [times[row - 1]!, times[row]!];
   return values[row - 1]! + ((values[row]! - values[row - 1]!) * (t - before)) / (after - before);

@@ -23,7 +23,7 @@ export class Plots extends LitElement {
         margin-bottom: 16px;
       }
       tb-strip {
-        margin-bottom: 4px;
+        margin-bottom: 8px;
       }
       .bar {
         position: sticky;

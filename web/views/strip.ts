@@ -111,13 +111,14 @@ export class StripView extends LitElement {
     const strip = drawStrip(subject, { width, height, window, starts, display });
     const now = inWords(valueAt(subject.times, subject.values, this.moment), subject, display);
     const x = ((this.moment - window[0]) / (window[1] - window[0])) * width;
+    const apart = (strip.timeTicks[1]?.at ?? width) - (strip.timeTicks[0]?.at ?? 0);
     const below = this.clock ? gutter.clock : gutter.bottom;
     return html`<div class="head"><span class="name">${subject.name}</span><span class="now">${now}</span></div>
       <svg role="img" aria-label=${strip.says} width=${this.width} height=${height + gutter.top + below}>
         <g transform="translate(${gutter.left} ${gutter.top})">
           ${strip.area ? svg`<path class="area" d=${strip.area} />` : nothing}
           <g class="values">${strip.valueTicks.map((tick, i) => valueTick(tick, width, i === strip.valueTicks.length - 1 ? strip.unit : ''))}</g>
-          <g class="clock">${strip.timeTicks.map((tick) => timeTick(tick, height, this.clock, width))}</g>
+          <g class="clock">${strip.timeTicks.map((tick) => timeTick(tick, height, this.clock, width, apart))}</g>
           <path class="frame" d="M0 0V${height}H${width}" fill="none" />
           <path class="line" d=${strip.line} />
           <g class="marks">${strip.marks.map((mark) => markLine(mark, width))}</g>
@@ -131,9 +132,11 @@ function valueTick({ at, label }: Placed, width: number, unit: string) {
   return svg`<path class="hair" d="M0 ${at}H${width}" /><text x="-6" y=${at}>${label}${unit ? ` ${unit}` : ''}</text>`;
 }
 
-function timeTick({ at, label }: Placed, height: number, named: boolean, width: number) {
+/** Labels stay inside the drawing; one that would have to move far onto its neighbor is left out. */
+function timeTick({ at, label }: Placed, height: number, named: boolean, width: number, apart: number) {
   const inside = Math.max(14, Math.min(width - 10, at));
-  return svg`<path class="frame" d="M${at} ${height}v4" />${named ? svg`<text x=${inside} y=${height + 16}>${label}</text>` : nothing}`;
+  const shown = named && (inside === at || apart > 60);
+  return svg`<path class="frame" d="M${at} ${height}v4" />${shown ? svg`<text x=${inside} y=${height + 16}>${label}</text>` : nothing}`;
 }
 
 function markLine({ at, label }: Placed, width: number) {
