@@ -102,7 +102,11 @@ export function drawStrip(subject: Subject, frame: Frame): Strip {
   const atY = (point: Point): number => round(y(point[1]));
 
   const origin = subject.edge ?? 0;
-  const unit = axisUnit(subject.measure, Math.max(Math.abs(bottom - origin), Math.abs(top - origin)), display);
+  const unit = axisUnit(
+    subject.measure,
+    Math.max(Math.abs(lowest[1] - origin), Math.abs(highest[1] - origin)),
+    display,
+  );
   const ticks = valueTicks(
     [bottom - origin, top - origin],
     unit,
