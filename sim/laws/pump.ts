@@ -152,20 +152,40 @@ export interface PowerCurve {
 /**
  * Wire power of the pump: n³ P₁(Q/n) by the affinity laws, or ρ g Q H/η, W.
  *
- * @param head of the pump at that flow and speed, m
+ * @param head of the pump at that flow and speed with its slopes by flow and speed, as `pumpHead` gives them
  * @param density of the water, kg/m³
+ * @param out receives [power W, ∂/∂flow W s/m³, ∂/∂speed W]
  */
-export function wirePower(p: PowerCurve, flow: number, speed: number, head: number, density: number): number {
-  if (speed <= 0) return 0;
-  if (p.efficiency > 0) return Math.max(0, (density * GRAVITY * flow * head) / p.efficiency);
+export function wirePower(
+  p: PowerCurve,
+  flow: number,
+  speed: number,
+  head: Float64Array,
+  density: number,
+  out: Float64Array,
+): void {
+  out.fill(0, 0, 3);
+  if (speed <= 0) return;
+  if (p.efficiency > 0) {
+    const perHead = (density * GRAVITY) / p.efficiency;
+    if (head[0] <= 0) return;
+    out[0] = perHead * flow * head[0];
+    out[1] = perHead * (head[0] + flow * head[1]);
+    out[2] = perHead * flow * head[2];
+    return;
+  }
   const q = flow / speed;
   const last = p.flow.length - 1;
-  let watts = p.watts[last];
-  if (q < p.flow[last]) {
-    let i = last;
-    while (i > 0 && q < p.flow[i]) i--;
-    watts = p.watts[i];
-    if (q > p.flow[i]) watts += ((q - p.flow[i]) / (p.flow[i + 1] - p.flow[i])) * (p.watts[i + 1] - p.watts[i]);
+  let i = last;
+  while (i > 0 && q < p.flow[i]) i--;
+  let watts = p.watts[i];
+  let slope = 0;
+  if (i < last && q > p.flow[i]) {
+    slope = (p.watts[i + 1] - p.watts[i]) / (p.flow[i + 1] - p.flow[i]);
+    watts += slope * (q - p.flow[i]);
   }
-  return speed * speed * speed * watts;
+  const square = speed * speed;
+  out[0] = square * speed * watts;
+  out[1] = square * slope;
+  out[2] = 3 * square * watts - speed * slope * flow;
 }

@@ -1,0 +1,85 @@
+import type { Scenario } from '../scenario/scenario.ts';
+import { Builder } from './builder.ts';
+import { placeCircuit } from './circuit.ts';
+import { FeedFlows } from './feeds.ts';
+import { addFilter, joinFilter } from './filter.ts';
+import { addVault, joinVault } from './intake.ts';
+import { LEDGER, LEDGER_ROWS } from './ledger.ts';
+import { NONE } from './link.ts';
+import { MediaEquation, makeBed } from './media.ts';
+import { Network } from './network.ts';
+import { feedPipe, mainLineOf, riserStorage } from './plumbing.ts';
+import { addPond } from './pond.ts';
+import { addReach, joinReach } from './watercourse.ts';
+
+const nothing = (): void => {};
+
+/** Builds the network of a site: basins in the order of the water's way, the pond last, and all that joins them. */
+export function assemble(s: Scenario): Network {
+  const b = new Builder();
+  const vault = addVault(b, s.vault);
+  const riser = b.basin('riser', riserStorage(s.plumbing, s.pump.suction));
+  if (s.plumbing.leak) b.leaks.push({ basin: riser, ...s.plumbing.leak });
+  const filter = s.filter ? addFilter(b, s.filter) : NONE;
+  const reaches = s.watercourse.map((reach) => addReach(b, reach));
+  const pond = addPond(b, s.pond);
+  const ends = feedEnds(b, s, filter, reaches[0] ?? pond);
+
+  joinVault(b, vault, pond, s.intake, s.vault.profile[s.vault.profile.length - 1][0]);
+  if (s.filter) joinFilter(b, s.filter, filter, reaches[0] ?? pond);
+  for (const [i, reach] of s.watercourse.entries()) joinReach(b, reach, reaches[i], reaches[i + 1] ?? pond);
+
+  const feeds = makeFeeds(s);
+  const circuit = placeCircuit(b, mainLineOf(s), feeds.flows, { vault, riser, ...ends });
+  const overflowLink = b.link('overflow', pond, NONE, LEDGER.overflow);
+  const floatIn = s.autofill?.in === 'vault' ? vault : pond;
+  const autofillLink = b.link('autofill', NONE, floatIn, LEDGER.autofill);
+  b.flow('leak');
+  b.flow('overflow');
+  const draw = b.link('', pond, NONE, LEDGER.pumpedOut);
+  return new Network({
+    basins: b.basins,
+    flowNames: b.flows,
+    crests: b.crests,
+    seeps: b.seeps,
+    streams: b.streams,
+    surfaces: b.surfaces,
+    circuit,
+    pond,
+    overflow: s.pond.overflow && { ...overflowLink, ...s.pond.overflow },
+    autofill: s.autofill && { ...autofillLink, full: s.autofill.flow, set: s.autofill.set, low: s.autofill.low },
+    draw,
+    runoffArea: s.pond.runoff.area * s.pond.runoff.coefficient,
+    leaks: b.leaks,
+    jacobianPattern: b.jacobian.pattern(),
+    quadraturePattern: b.gradient.pattern(),
+    quadratures: LEDGER_ROWS,
+    leakLink: (basin, elevation, area) => ({ ...b.link('leak', basin, NONE, LEDGER.leak), elevation, area }),
+    setBottomValve: feeds.turnBottom,
+    setTopValve: feeds.turnTop,
+  });
+}
+
+/** Basins in which the two feeds end; a feed that is not there ends where the other would. */
+function feedEnds(b: Builder, s: Scenario, filter: number, first: number): { bottom: number; top: number } {
+  const bottom = filter !== NONE ? filter : first;
+  const to = s.plumbing.topFeed?.to;
+  const top = to === undefined || (to === 'filter' && filter === NONE) ? bottom : b.indexOf(to);
+  return { bottom, top };
+}
+
+function makeFeeds(s: Scenario): { flows: FeedFlows; turnBottom: (x: number) => void; turnTop: (x: number) => void } {
+  const { bottomFeed, topFeed, tee } = s.plumbing;
+  const celsius = s.water.temperature;
+  const bottom = bottomFeed && feedPipe(bottomFeed, celsius);
+  const top = topFeed && feedPipe(topFeed, celsius);
+  const media =
+    s.filter?.media && bottom ? new MediaEquation(makeBed(s.filter.media, celsius), bottom.pipe) : undefined;
+  const inlet = bottomFeed ? bottomFeed.inlet : tee;
+  const outlet = topFeed ? topFeed.outlet : Number.POSITIVE_INFINITY;
+  return {
+    flows: new FeedFlows(tee, bottom?.pipe, inlet, top?.pipe, outlet, media),
+    turnBottom: bottom?.turn ?? nothing,
+    turnTop: top?.turn ?? nothing,
+  };
+}

@@ -1,0 +1,201 @@
+import { volumeAt } from '../laws/storage.ts';
+import type { LoggedEvent } from '../results/answer.ts';
+import type { Action, Deed, Scenario } from '../scenario/scenario.ts';
+import { isPast, type Trigger } from '../solver/trigger.ts';
+import { Agenda } from './agenda.ts';
+import { dailyMoments, monthStarts } from './clock.ts';
+import { carryOut } from './deeds.ts';
+import type { Network } from './network.ts';
+import { PumpSwitch } from './pumpSwitch.ts';
+import { type Settings, speedAt } from './settings.ts';
+import { Sky } from './weather.ts';
+
+/** What a march takes from a scenario and what it leaves out (trials leave out almost everything). */
+export interface ControlOptions {
+  readonly actions: readonly Action[];
+  readonly span: number;
+  readonly weather: boolean;
+  readonly cutOut: boolean;
+  /** Speed of the pump before t = 0; it goes on at that speed until commanded. */
+  readonly pumpSpeed: number;
+}
+
+/** A trigger with its name in the log and what it does. */
+export interface Switch {
+  readonly trigger: Trigger;
+  readonly name: string;
+  readonly act: (t: number) => void;
+}
+
+/**
+ * Who turns what when: carries out the actions of a site by the clock and by levels, keeps the settings in force and
+ * writes the log. The integrator only knows the next stop and the triggers.
+ */
+export class Control {
+  settings: Settings;
+  readonly events: LoggedEvent[] = [];
+  readonly agenda = new Agenda();
+  readonly sky: Sky;
+  readonly pump: PumpSwitch;
+  readonly scenario: Scenario;
+  /** Which hoses run, in the order of the file. */
+  readonly hosesOn: boolean[];
+  private readonly switches: Switch[] = [];
+  private readonly network: Network;
+  private readonly options: ControlOptions;
+  private volumes: Float64Array = new Float64Array(0);
+
+  constructor(scenario: Scenario, network: Network, settings: Settings, options: ControlOptions) {
+    this.scenario = scenario;
+    this.network = network;
+    this.options = options;
+    this.settings = settings;
+    this.hosesOn = scenario.hoses.map((h) => h.on);
+    this.sky = new Sky(scenario.weather, scenario.starts);
+    this.pump = new PumpSwitch(options.pumpSpeed, options.cutOut ? scenario.pump.cutOut : undefined);
+    if (options.weather) this.followMonths();
+    for (const [rank, action] of options.actions.entries()) this.enter(action, rank);
+    this.watchCutOut();
+  }
+
+  get triggers(): Trigger[] {
+    return this.switches.map((s) => s.trigger);
+  }
+
+  /** Time of the next mandatory stop after what was done. */
+  nextStop(): number {
+    return this.agenda.next();
+  }
+
+  /** The start of a run: what is due at once, and conditions that already hold. */
+  begin(y: Float64Array): void {
+    this.volumes = y;
+    for (const s of this.switches) s.trigger.armed = !this.holds(s);
+    const held = this.switches.filter((s) => this.holds(s) && s.name !== CUT_OUT && s.name !== RESTART);
+    this.agenda.doDue(0);
+    for (const s of held) s.act(0);
+    this.settle(0);
+  }
+
+  /** Does all that the clock has due; true where the settings may have changed. */
+  doDue(t: number, y: Float64Array): boolean {
+    this.volumes = y;
+    const any = this.agenda.doDue(t);
+    if (any) this.settle(t);
+    return any;
+  }
+
+  /** Carries out the triggers that fired. */
+  fire(fired: readonly Trigger[], t: number, y: Float64Array): void {
+    this.volumes = y;
+    for (const s of [...this.switches]) if (fired.includes(s.trigger)) s.act(t);
+    this.settle(t);
+  }
+
+  nameOf(trigger: Trigger): string {
+    return this.switches.find((s) => s.trigger === trigger)?.name ?? 'switch';
+  }
+
+  log(t: number, what: string): void {
+    this.events.push({ t, what });
+  }
+
+  set(change: Partial<Settings>): void {
+    this.settings = { ...this.settings, ...change };
+  }
+
+  /** After any change: a vault that is low already cuts out a pump that has just been started. */
+  private settle(t: number): void {
+    const { cutOut } = this.pump;
+    if (cutOut === undefined || !this.pump.driven) return;
+    const index = this.indexOf('vault');
+    if (this.volumes[index] <= volumeAt(this.network.parts.basins[index].storage, cutOut.below)) this.cutOut(t);
+  }
+
+  private enter(action: Action, rank: number): void {
+    if ('daily' in action) {
+      action.daily.forEach((at, i) => {
+        const deed: Deed = { do: 'pump', to: i % 2 === 0 ? 'on' : 'off' };
+        for (const t of dailyMoments(this.scenario.starts, at, this.options.span))
+          this.agenda.add({ t, rank, act: (now) => carryOut(this, deed, now, rank) });
+      });
+    } else if ('at' in action.timing) {
+      this.agenda.add({ t: action.timing.at, rank, act: (now) => carryOut(this, action.deed, now, rank) });
+    } else {
+      const { basin, crossing, level } = action.timing.when;
+      this.watch(basin, level, crossing === 'rises' ? 1 : -1, action.place, (t) =>
+        carryOut(this, action.deed, t, rank),
+      );
+    }
+  }
+
+  indexOf(basin: string): number {
+    return this.network.parts.basins.findIndex((b) => b.name === basin);
+  }
+
+  /** Sets a switch; armed where the level has yet to get there. Returns it. */
+  watch(basin: string, level: number, direction: 1 | -1, name: string, act: (t: number) => void): Switch {
+    const component = this.indexOf(basin);
+    const value = volumeAt(this.network.parts.basins[component].storage, level);
+    const trigger: Trigger = { component, value, direction, armed: true };
+    const made = { trigger, name, act };
+    this.switches.push(made);
+    return made;
+  }
+
+  /** Whether a switch's level is already reached or passed. */
+  holds(s: Switch): boolean {
+    return isPast(s.trigger, this.volumes);
+  }
+
+  drop(s: Switch): void {
+    this.switches.splice(this.switches.indexOf(s), 1);
+  }
+
+  private watchCutOut(): void {
+    const { cutOut } = this.pump;
+    if (cutOut === undefined) return;
+    this.watch('vault', cutOut.below, -1, CUT_OUT, (t) => {
+      if (this.pump.driven) this.cutOut(t);
+    });
+    this.watch('vault', cutOut.restart, 1, RESTART, (t) => {
+      if (this.pump.release()) {
+        this.log(t, RESTART);
+        this.ramp(t);
+      }
+    });
+  }
+
+  private cutOut(t: number): void {
+    this.pump.trip();
+    this.log(t, CUT_OUT);
+    this.ramp(t);
+  }
+
+  private followMonths(): void {
+    this.set({ evaporation: this.sky.evaporation(0), rain: this.sky.rain(0) });
+    if (!this.sky.changesByMonth) return;
+    const refresh = (t: number): void => this.refreshSky(t);
+    for (const t of monthStarts(this.scenario.starts, this.options.span))
+      this.agenda.add({ t, rank: -1, act: refresh });
+  }
+
+  refreshSky(t: number): void {
+    if (this.options.weather) this.set({ evaporation: this.sky.evaporation(t), rain: this.sky.rain(t) });
+    else this.set({ rain: this.sky.rain(t) });
+  }
+
+  /** Lets the pump's speed run to where it is driven now, over three seconds from wherever it is. */
+  ramp(t: number): void {
+    const from = speedAt(this.settings.ramp, t);
+    const to = this.pump.target;
+    const end = from === to ? t : t + RAMP;
+    this.set({ ramp: { from, to, start: t, end } });
+    if (end > t) this.agenda.add({ t: end, rank: -1, act: () => {} });
+  }
+}
+
+const CUT_OUT = 'cut-out';
+const RESTART = 'restart';
+/** Time in which the pump's speed goes from one setting to the next, s. */
+const RAMP = 3;

@@ -1,0 +1,99 @@
+import type { Deed } from '../scenario/scenario.ts';
+import type { Control } from './control.ts';
+
+type DeedOf<K extends Deed['do']> = Extract<Deed, { do: K }>;
+type Doer<K extends Deed['do']> = (c: Control, deed: DeedOf<K>, t: number, rank: number) => void;
+
+/** What each deed of the file changes, writes in the log and enters for later. */
+const DOERS: { readonly [K in Deed['do']]: Doer<K> } = {
+  pump: (c, deed, t) => {
+    c.pump.command(deed.to);
+    c.log(t, typeof deed.to === 'number' ? `pump speed ${deed.to}` : `pump ${deed.to}`);
+    c.ramp(t);
+  },
+  power: (c, deed, t, rank) => setPower(c, deed.to === 'on', t, deed.for, rank),
+  hose: turnHose,
+  autofill: (c, deed, t) => {
+    c.set({ autofill: deed.to === 'on' && c.scenario.autofill !== undefined });
+    c.log(t, `autofill ${deed.to}`);
+  },
+  'bottom valve': (c, deed, t) => {
+    c.set({ bottomValve: deed.to });
+    c.log(t, `bottom valve ${deed.to}`);
+  },
+  'top valve': (c, deed, t) => {
+    c.set({ topValve: deed.to });
+    c.log(t, `top valve ${deed.to}`);
+  },
+  storm: startStorm,
+  blockage: (c, deed, t) => {
+    c.set({ open: { ...c.settings.open, [deed.of]: 1 - deed.to } });
+    c.log(t, `${deed.of} blockage ${deed.to}`);
+  },
+  'clean filter': (c, _deed, t) => c.log(t, 'filter cleaned'),
+  'check valve': (c, deed, t) => {
+    c.set({ check: { kind: deed.to === 'failed' ? 'none' : 'sound' } });
+    c.log(t, `check valve ${deed.to}`);
+  },
+  leak: (c, deed, t) => {
+    const leak = { basin: c.indexOf(deed.in), elevation: deed.elevation, area: deed.area };
+    c.set({ leaks: [...c.settings.leaks, leak] });
+    c.log(t, 'leak starts');
+  },
+  'pump out': pumpOut,
+};
+
+/**
+ * Carries out one deed of the file.
+ *
+ * @param rank the action's place in the file: orders what falls on one instant
+ */
+export function carryOut(c: Control, deed: Deed, t: number, rank: number): void {
+  (DOERS[deed.do] as Doer<Deed['do']>)(c, deed, t, rank);
+}
+
+function setPower(c: Control, on: boolean, t: number, lasting: number | undefined, rank: number): void {
+  c.pump.power(on);
+  c.log(t, on ? 'power on' : 'power off');
+  c.ramp(t);
+  if (!on && lasting !== undefined)
+    c.agenda.add({ t: t + lasting, rank, act: (now) => setPower(c, true, now, undefined, rank) });
+}
+
+function turnHose(c: Control, deed: DeedOf<'hose'>, t: number): void {
+  const { hoses } = c.scenario;
+  hoses.forEach((hose, i) => {
+    if (deed.name === undefined || hose.name === deed.name) c.hosesOn[i] = deed.to === 'on';
+  });
+  c.set({ hose: hoses.reduce((sum, hose, i) => sum + (c.hosesOn[i] ? hose.flow : 0), 0) });
+  c.log(t, deed.name === undefined ? `hose ${deed.to}` : `hose ${deed.name} ${deed.to}`);
+}
+
+function startStorm(c: Control, deed: DeedOf<'storm'>, t: number): void {
+  const changes = c.sky.addStorm(t, deed.depth, deed.lasting, deed.shape);
+  c.log(t, 'storm');
+  c.refreshSky(t);
+  changes.forEach((at, i) => {
+    const over = i === changes.length - 1;
+    c.agenda.add({
+      t: at,
+      rank: -1,
+      act: (now) => {
+        c.refreshSky(now);
+        if (over) c.log(now, 'storm over');
+      },
+    });
+  });
+}
+
+/** Draws water out for good until the pond is down to a level; at once over where it is. */
+function pumpOut(c: Control, deed: DeedOf<'pump out'>, t: number): void {
+  c.set({ pumpOut: deed.flow });
+  c.log(t, 'pump out');
+  const low = c.watch('pond', deed.until, -1, 'pump out', (now) => {
+    c.set({ pumpOut: 0 });
+    c.log(now, 'pump out over');
+    c.drop(low);
+  });
+  if (c.holds(low)) low.act(t);
+}

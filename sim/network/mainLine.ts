@@ -1,0 +1,179 @@
+import { holeFlow } from '../laws/orifice.ts';
+import { guessFlow, type Pipe, pipeLoss } from '../laws/pipe.ts';
+import { type PowerCurve, type PumpCurve, pumpHead, wirePower } from '../laws/pump.ts';
+import { type RisingEquation, solveRising } from '../solver/roots.ts';
+
+/** What stands in the main against water running back: a sound valve, none, or a leak of an effective area, m². */
+export type CheckState = { readonly kind: 'sound' | 'none' } | { readonly kind: 'leaking'; readonly area: number };
+
+const head = new Float64Array(3);
+const loss = new Float64Array(2);
+const pair = new Float64Array(2);
+
+/** Loss of the main plus the rise it must lift less what the pump gives, rising with the flow. */
+class MainEquation implements RisingEquation {
+  value = 0;
+  slope = 0;
+  rise = 0;
+  private readonly line: MainLineFlow;
+
+  constructor(line: MainLineFlow) {
+    this.line = line;
+  }
+
+  at(flow: number): void {
+    const { pipe, curve, speed, standing } = this.line;
+    pumpHead(curve, flow, speed, standing, head);
+    pipeLoss(pipe, flow, 0, loss);
+    this.value = loss[0] + this.rise - head[0];
+    this.slope = loss[1] - head[1];
+  }
+}
+
+/** Loss of a pipe with an extra coefficient less the head that drives it. */
+export class PipeEquation implements RisingEquation {
+  value = 0;
+  slope = 0;
+  drive = 0;
+  readonly extra: number;
+  readonly pipe: Pipe;
+
+  constructor(pipe: Pipe, extra = 0) {
+    this.pipe = pipe;
+    this.extra = extra;
+  }
+
+  at(flow: number): void {
+    pipeLoss(this.pipe, flow, this.extra, loss);
+    this.value = loss[0] - this.drive;
+    this.slope = loss[1];
+  }
+}
+
+/**
+ * Pump, check valve and main line from the vault to the tee: the flow between two levels, with all its slopes.
+ *
+ * Below the minimum submergence the pump draws air and gives less, linearly down to its suction. Water runs back
+ * through the standing (or slowing) pump where the check valve lets it.
+ */
+export class MainLineFlow {
+  speed = 0;
+  check: CheckState = { kind: 'sound' };
+  flow = 0;
+  byVault = 0;
+  byRiser = 0;
+  bySpeed = 0;
+  /** Wire power W, with its slopes. */
+  power = 0;
+  powerByVault = 0;
+  powerByRiser = 0;
+  powerBySpeed = 0;
+
+  readonly pipe: Pipe;
+  readonly curve: PumpCurve;
+  /** Standing pump's K V²/2g per flow², s²/m⁵. */
+  readonly standing: number;
+  readonly suction: number;
+  readonly minimum: number;
+  private readonly watts: PowerCurve | undefined;
+  private readonly density: number;
+  private readonly forward = new MainEquation(this);
+  private readonly backward: PipeEquation;
+  private readonly shutOff: number;
+  private lastForward: number;
+  private lastBackward = 0;
+
+  constructor(
+    pipe: Pipe,
+    curve: PumpCurve,
+    standingLoss: number,
+    suction: number,
+    minimum: number,
+    watts: PowerCurve | undefined,
+    density: number,
+  ) {
+    this.pipe = pipe;
+    this.curve = curve;
+    this.standing = standingLoss * pipe.head;
+    this.suction = suction;
+    this.minimum = minimum;
+    this.watts = watts;
+    this.density = density;
+    this.backward = new PipeEquation(pipe, standingLoss);
+    this.shutOff = curve.head[0];
+    this.lastForward = curve.flow[curve.flow.length - 1] / 2;
+  }
+
+  /** Sets the flow and its slopes for levels in the vault and at the tee, m. */
+  at(vault: number, riser: number): void {
+    const pressure = this.speed * this.speed * this.shutOff;
+    const rise = riser - vault;
+    this.flow = 0;
+    this.byVault = 0;
+    this.byRiser = 0;
+    this.bySpeed = 0;
+    if (rise < pressure) this.driveForward(vault, rise);
+    else {
+      this.setPower(0, 0, 0, 0);
+      this.runBack(riser - Math.max(vault, this.suction) - pressure, vault > this.suction);
+    }
+  }
+
+  private driveForward(vault: number, rise: number): void {
+    const { forward } = this;
+    forward.rise = rise;
+    const solved = solveRising(forward, this.lastForward > 0 ? this.lastForward : 1e-6);
+    this.lastForward = solved;
+    const bySpeed = head[2] / forward.slope;
+    const byRise = -1 / forward.slope;
+    const span = this.minimum - this.suction;
+    const share = Math.min(1, Math.max(0, (vault - this.suction) / span));
+    const shareByVault = share > 0 && share < 1 ? 1 / span : 0;
+    this.flow = solved * share;
+    this.byRiser = byRise * share;
+    this.byVault = -byRise * share + solved * shareByVault;
+    this.bySpeed = bySpeed * share;
+    this.setPower(solved, -byRise, byRise, bySpeed);
+  }
+
+  private runBack(drive: number, wetSuction: boolean): void {
+    const { check } = this;
+    if (drive <= 0 || check.kind === 'sound') return;
+    let flow: number;
+    let byDrive: number;
+    if (check.kind === 'leaking') {
+      holeFlow(check.area, drive, pair);
+      [flow, byDrive] = pair;
+    } else {
+      const { backward } = this;
+      backward.drive = drive;
+      flow = solveRising(
+        backward,
+        this.lastBackward > 0 ? this.lastBackward : guessFlow(this.pipe, drive, backward.extra),
+      );
+      this.lastBackward = flow;
+      byDrive = 1 / backward.slope;
+    }
+    this.flow = -flow;
+    this.byRiser = -byDrive;
+    this.byVault = wetSuction ? byDrive : 0;
+    this.bySpeed = 2 * this.speed * this.shutOff * byDrive;
+  }
+
+  /** Power from the solved flow, before starving: a pump that draws air is not trusted to draw less current. */
+  private setPower(flow: number, flowByVault: number, flowByRiser: number, flowBySpeed: number): void {
+    this.power = 0;
+    this.powerByVault = 0;
+    this.powerByRiser = 0;
+    this.powerBySpeed = 0;
+    if (this.watts === undefined || this.speed <= 0) return;
+    pumpHead(this.curve, flow, this.speed, this.standing, head);
+    wirePower(this.watts, flow, this.speed, head, this.density, power);
+    this.power = power[0];
+    this.powerByVault = power[1] * flowByVault;
+    this.powerByRiser = power[1] * flowByRiser;
+    this.powerBySpeed = power[2] + power[1] * flowBySpeed;
+  }
+}
+
+const power = new Float64Array(3);

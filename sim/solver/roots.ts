@@ -1,0 +1,35 @@
+/** An equation in one unknown x ≥ 0 whose value rises with x and is not positive at 0. */
+export interface RisingEquation {
+  value: number;
+  slope: number;
+  /** Sets `value` and `slope` at x. */
+  at(x: number): void;
+}
+
+/** A Newton step this small relative to the unknown is the last: what it leaves is its square. */
+const LAST_STEP = 1e-5;
+
+/**
+ * Root of a rising equation by Newton's method within a bracket, from a guess that may be exact.
+ *
+ * Convergence is looked at before the bracket is: the exact guess would else be taken for the bracket's end. After the
+ * call the equation holds the value and slope of the point before the last step.
+ * @param guess first try, > 0
+ */
+export function solveRising(equation: RisingEquation, guess: number): number {
+  let low = 0;
+  let high = Number.POSITIVE_INFINITY;
+  let x = guess;
+  for (let i = 0; i < 100; i++) {
+    equation.at(x);
+    const next = x - equation.value / equation.slope;
+    if (Math.abs(next - x) <= LAST_STEP * x && next >= 0) return next;
+    if (equation.value < 0) low = x;
+    else high = x;
+    if (next > low && next < high) x = next;
+    else if (high === Number.POSITIVE_INFINITY) x = 4 * low;
+    else x = low > 0 ? (low + high) / 2 : high / 8;
+    if (x < 1e-300) return 0;
+  }
+  return x;
+}

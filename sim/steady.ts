@@ -1,0 +1,96 @@
+import { tolerances } from './march.ts';
+import type { Network } from './network/network.ts';
+import type { Settings } from './network/settings.ts';
+import { standingVolumes, withoutSupply } from './network/start.ts';
+import { RunFailure } from './results/failure.ts';
+import type { Scenario } from './scenario/scenario.ts';
+import { IntegrationFailure, Integrator } from './solver/integrate.ts';
+import { SparseMatrix } from './solver/sparse.ts';
+import { makeLinearization } from './solver/system.ts';
+
+/** Newton is done when no volume changes by more than this share of its tolerance. */
+const CONVERGED = 1e-8;
+const FIRST_STEP = 0.5;
+const LONGEST_STEP = 1e9;
+const MOST_ITERATIONS = 120;
+/** The fallback marches this long, s, and asks Newton again. */
+const MARCH = 4 * 3600;
+
+/**
+ * Volumes in the running balance: the pump at a speed, the pond held at a level, nothing from outside, all else in
+ * balance with it. A basin that no water reaches keeps the level at which it stands.
+ *
+ * Newton's method damped as in pseudo-transient continuation (Kelley & Keyes 1998, SIAM J. Numer. Anal. 35): each
+ * iteration is an implicit Euler step, longer as the residual falls. Where that fails, a march finds the way.
+ * @throws RunFailure where neither comes to rest
+ */
+export function steadyVolumes(s: Scenario, network: Network, settings: Settings, pondLevel: number): Float64Array {
+  const held: Settings = { ...withoutSupply(settings), pondHeld: true };
+  network.apply(held);
+  const volumes = standingVolumes(s, network, pondLevel);
+  const scale = tolerances(network);
+  if (newton(network, volumes, scale)) return volumes;
+  const marched = standingVolumes(s, network, pondLevel);
+  for (let i = 0; i < 6; i++) {
+    marchOn(network, marched, scale);
+    const polished = Float64Array.from(marched);
+    if (newton(network, polished, scale)) return polished;
+    if (i === 5 && resting(network, marched, scale)) return marched;
+  }
+  throw new RunFailure('no solution', 6 * MARCH, 'running balance', 'the water course finds no running balance');
+}
+
+/** Improves volumes in place; false where they do not settle. */
+function newton(network: Network, volumes: Float64Array, scale: Float64Array): boolean {
+  const at = makeLinearization(network);
+  const matrix = new SparseMatrix(network.size, network.jacobianPattern);
+  const step = new Float64Array(network.size);
+  let length = FIRST_STEP;
+  let residual = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < MOST_ITERATIONS; i++) {
+    network.linearize(0, volumes, at);
+    const now = norm(at.f, scale);
+    if (i > 0) length = Math.min(LONGEST_STEP, length * Math.min(8, Math.max(0.1, (1.5 * residual) / now)));
+    residual = Math.max(now, 1e-300);
+    matrix.factor(1 / length, at.jacobian);
+    step.set(at.f);
+    matrix.solve(step);
+    let share = 1;
+    for (let k = 0; k < step.length; k++)
+      if (volumes[k] + step[k] < 0) share = Math.min(share, (0.9 * volumes[k]) / -step[k]);
+    for (let k = 0; k < step.length; k++) volumes[k] += share * step[k];
+    const moved = norm(step, scale);
+    if (!Number.isFinite(moved)) return false;
+    if (share === 1 && moved < CONVERGED && length > 1e5) return true;
+  }
+  return false;
+}
+
+function marchOn(network: Network, volumes: Float64Array, tolerance: Float64Array): void {
+  const integrator = new Integrator(network, 0, volumes, { tolerance, least: -1e-15, mostSteps: 20_000 });
+  try {
+    integrator.advance(MARCH, [], () => {});
+  } catch (error) {
+    if (!(error instanceof IntegrationFailure)) throw error;
+    throw new RunFailure(
+      error.kind,
+      error.time,
+      network.parts.basins[error.component].name,
+      `the running balance is not found: the level in the ${network.parts.basins[error.component].name} does not settle`,
+    );
+  }
+  volumes.set(integrator.state);
+}
+
+/** A state that would move less than its tolerance in an hour counts as at rest. */
+function resting(network: Network, volumes: Float64Array, scale: Float64Array): boolean {
+  const f = new Float64Array(network.size);
+  network.rates(0, volumes, f, new Float64Array(network.quadratures));
+  return norm(f, scale) * 3600 < 1;
+}
+
+function norm(x: Float64Array, scale: Float64Array): number {
+  let most = 0;
+  for (let k = 0; k < x.length; k++) most = Math.max(most, Math.abs(x[k]) / scale[k]);
+  return most;
+}
