@@ -1,0 +1,109 @@
+import { pumpHead } from './laws/pump.ts';
+import { criticalDepth, reachOfSheet } from './laws/sheet.ts';
+import { assemble } from './network/assemble.ts';
+import type { Network } from './network/network.ts';
+import { levelsOf, pondInBalance, settingsOf } from './network/start.ts';
+import type { BalanceAnswer } from './results/answer.ts';
+import type { Crest, Scenario, Stone } from './scenario/scenario.ts';
+import { steadyVolumes } from './steady.ts';
+
+/** The running balance as the network stands in it: volumes, with flows and levels readable off the network. */
+export interface Balance {
+  readonly network: Network;
+  readonly volumes: Float64Array;
+  readonly answer: BalanceAnswer;
+}
+
+/**
+ * The running balance of a site at once: the pump at full speed, the pond held at its level.
+ *
+ * @throws RunFailure where the water course does not settle
+ */
+export function balance(s: Scenario): BalanceAnswer {
+  return findBalance(s, assemble(s), pondInBalance(s)).answer;
+}
+
+/** The running balance at a pond level, m, by a network that is put into it. */
+export function findBalance(s: Scenario, network: Network, pondLevel: number): Balance {
+  const volumes = steadyVolumes(s, network, settingsOf(s, network, 1), pondLevel);
+  network.rates(0, volumes, new Float64Array(network.size), new Float64Array(network.quadratures));
+  return { network, volumes, answer: describe(s, network, volumes) };
+}
+
+/** Below this a flow counts as none in a share, m³/s. */
+const NO_FLOW = 1e-9;
+
+function describe(s: Scenario, network: Network, volumes: Float64Array): BalanceAnswer {
+  const { basins, flowNames, circuit } = network.parts;
+  const level = levelsOf(network, volumes);
+  const levels = Object.fromEntries(basins.map((b, i) => [b.name, level[i]]));
+  const flows = Object.fromEntries(flowNames.map((name, i) => [name, network.flow[i]]));
+  const main = flows.main;
+  const up = flows['bottom feed'] ?? 0;
+  const { feeds } = circuit;
+  const media = feeds.hasMedia;
+  return {
+    title: s.title,
+    levels,
+    flows,
+    split: main > NO_FLOW ? up / main : null,
+    channeled: media && up > NO_FLOW ? flows.gap / up : null,
+    stones: stonesOf(s, levels, flows),
+    duty: dutyOf(network, flows),
+    contact: contactOf(s, flows.media),
+    mediaHead: media ? network.mediaHead : null,
+    lift: media ? network.mediaHead / feeds.liftHead : null,
+  };
+}
+
+/** Whole width of a crest, m. */
+export function crestWidth(crest: Crest['crest']): number {
+  return crest[crest.length - 1][0] - crest[0][0];
+}
+
+function stonesOf(s: Scenario, levels: Record<string, number>, flows: Record<string, number>): BalanceAnswer['stones'] {
+  const stones: BalanceAnswer['stones'] = {};
+  for (const reach of s.watercourse) {
+    if (reach.kind !== 'pool') continue;
+    const whole = reach.stones.reduce((sum, stone) => sum + flows[stone.name], 0);
+    for (const stone of reach.stones) stones[stone.name] = stoneIn(stone, levels[reach.name], flows[stone.name], whole);
+  }
+  return stones;
+}
+
+function stoneIn(stone: Stone, level: number, flow: number, whole: number): BalanceAnswer['stones'][string] {
+  const width = crestWidth(stone.crest) * (1 - stone.blockage);
+  const perWidth = width > 0 ? Math.max(0, flow) / width : 0;
+  return {
+    share: whole > NO_FLOW ? flow / whole : 0,
+    head: Math.max(0, level - Math.min(...stone.crest.map(([, z]) => z))),
+    criticalDepth: criticalDepth(perWidth),
+    reach: reachOfSheet(perWidth, stone.fall),
+  };
+}
+
+function dutyOf(network: Network, flows: Record<string, number>): BalanceAnswer['duty'] {
+  const { main, feeds } = network.parts.circuit;
+  const out = new Float64Array(3);
+  pumpHead(main.curve, Math.max(0, flows.main), 1, main.standing, out);
+  const velocity = (name: string, area: number | undefined): number => (area ? (flows[name] ?? 0) / area : 0);
+  return {
+    flow: flows.main,
+    head: out[0],
+    power: main.power,
+    velocity: {
+      main: velocity('main', main.pipe.area),
+      'bottom feed': velocity('bottom feed', feeds.bottomPipe?.area),
+      'top feed': velocity('top feed', feeds.topPipe?.area),
+    },
+  };
+}
+
+/** Empty bed and pore contact time, s: A L/Q and ε A L/Q of what goes through the media. */
+function contactOf(s: Scenario, flow: number | undefined): BalanceAnswer['contact'] {
+  const media = s.filter?.media;
+  if (!media || flow === undefined || flow <= NO_FLOW) return null;
+  const bed = media.layers.reduce((sum, l) => sum + l.thickness, 0) * media.area;
+  const pores = media.layers.reduce((sum, l) => sum + l.thickness * l.porosity, 0) * media.area;
+  return { emptyBed: bed / flow, pore: pores / flow };
+}

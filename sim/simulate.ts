@@ -1,0 +1,67 @@
+import { startVolumes } from './begin.ts';
+import { March } from './march.ts';
+import { assemble } from './network/assemble.ts';
+import { LEDGER } from './network/ledger.ts';
+import { settingsOf } from './network/start.ts';
+import type { RunAnswer } from './results/answer.ts';
+import { ledgerOf } from './results/ledger.ts';
+import { levelEvents, liftEvents } from './results/levelEvents.ts';
+import { flowRanges, levelRanges, mediaRanges } from './results/ranges.ts';
+import type { RunRecord } from './results/record.ts';
+import type { Scenario } from './scenario/scenario.ts';
+
+/** A run: what it answers, and the record from which every level and flow of it can be read. */
+export interface Run {
+  readonly answer: RunAnswer;
+  readonly record: RunRecord;
+}
+
+/**
+ * Simulates a site over its span and puts it through its trials and checks.
+ *
+ * @throws RunFailure where the run is capped or has no solution
+ */
+export function simulate(scenario: Scenario): Run {
+  const march = run(scenario);
+  const { record } = march;
+  return { answer: answerOf(scenario, march), record };
+}
+
+/** The run alone, without trials and checks. */
+export function run(scenario: Scenario): March {
+  const network = assemble(scenario);
+  const volumes = startVolumes(scenario, network);
+  const pumpSpeed = scenario.pump.running ? 1 : 0;
+  const march = new March(scenario, network, {
+    settings: settingsOf(scenario, network, pumpSpeed),
+    volumes,
+    actions: scenario.actions,
+    span: scenario.span,
+    weather: true,
+    cutOut: true,
+    pumpSpeed,
+  });
+  march.to(scenario.span);
+  march.finish();
+  return march;
+}
+
+function answerOf(scenario: Scenario, march: March): RunAnswer {
+  const { record } = march;
+  const liftHead = record.network.parts.circuit.feeds.liftHead;
+  const events = [...march.events, ...levelEvents(scenario, record), ...liftEvents(record, liftHead)];
+  return {
+    title: scenario.title,
+    span: scenario.span,
+    levels: levelRanges(record),
+    flows: flowRanges(record),
+    ledger: ledgerOf(record),
+    energy: record.ledger(record.length - 1, LEDGER.energy),
+    media: mediaRanges(record),
+    events: events.sort((a, b) => a.t - b.t),
+    cautions: [],
+    checks: [],
+    assumed: scenario.assumed.map((a) => ({ ...a, band: a.band ? [...a.band] : null })),
+    work: march.work,
+  };
+}
