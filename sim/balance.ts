@@ -27,13 +27,13 @@ export function balance(s: Scenario): BalanceAnswer {
 export function findBalance(s: Scenario, network: Network, pondLevel: number): Balance {
   const volumes = steadyVolumes(s, network, settingsOf(s, network, 1), pondLevel);
   network.rates(0, volumes, new Float64Array(network.size), new Float64Array(network.quadratures));
-  return { network, volumes, answer: describe(s, network, volumes) };
+  return { network, volumes, answer: answerIn(s, network, volumes) };
 }
 
 /** Below this a flow counts as none in a share, m³/s. */
 const NO_FLOW = 1e-9;
 
-function describe(s: Scenario, network: Network, volumes: Float64Array): BalanceAnswer {
+function answerIn(s: Scenario, network: Network, volumes: Float64Array): BalanceAnswer {
   const { basins, flowNames, circuit } = network.parts;
   const level = levelsOf(network, volumes);
   const levels = Object.fromEntries(basins.map((b, i) => [b.name, level[i]]));

@@ -1,6 +1,6 @@
 import type { Tell } from '../fields.ts';
 import type { PartlyFile } from '../schema.ts';
-import { basinsOf, elementsOf, isPool, isStream, pondProfile } from './basins.ts';
+import { basinsOf, elementsOf, isPool, isStream, namesAreKnown, pondProfile } from './basins.ts';
 import { type Elevations, floorOfProfile } from './order.ts';
 
 type ActionRead = NonNullable<NonNullable<PartlyFile['actions']>[number]>;
@@ -12,6 +12,8 @@ interface Known {
   /** What leaves or a dam can block. */
   readonly blockable: readonly string[];
   readonly hoses: readonly string[];
+  /** Whether every name could be read, so that a name beside them is unknown. */
+  readonly whole: boolean;
 }
 
 /** Actions within the span, on parts that the site has. */
@@ -20,6 +22,7 @@ export function tellActions(file: PartlyFile, tell: Tell, check: Elevations): vo
     basins: new Map(basinsOf(file).map(({ name, floor }) => [name, floor])),
     blockable: ['intake', ...blockableParts(file)],
     hoses: hoseNames(file),
+    whole: namesAreKnown(file),
   };
   file.actions?.forEach((action, i) => {
     const place = `actions[${i}]`;
@@ -59,8 +62,8 @@ function tellTimed(
   if (action.at !== undefined && file.span !== undefined && action.at > file.span) {
     tell(`${place}.at`, `${action.at} s`, `a time within the span (${file.span} s)`);
   }
-  tellName(action.when?.basin, [...known.basins.keys()], `${place}.when.basin`, tell);
-  tellNames(action, place, known, tell);
+  if (known.whole) tellName(action.when?.basin, [...known.basins.keys()], `${place}.when.basin`, tell);
+  if (known.whole) tellNames(action, place, known, tell);
   if (action.do === 'leak' && action.in !== undefined) {
     check(
       `${place}.elevation`,

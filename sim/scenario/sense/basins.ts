@@ -70,6 +70,20 @@ export function elementsOf(file: PartlyFile): readonly (readonly [ElementRead, s
   return (file.watercourse ?? []).flatMap((element, i) => (element ? [[element, `watercourse[${i}]`] as const] : []));
 }
 
+/** Whether every basin and stone could be read with its name: else a name beside them may be a right one. */
+export function namesAreKnown(file: PartlyFile): boolean {
+  const unread = (['pond', 'vault', 'plumbing', 'filter', 'watercourse', 'supply'] as const).some(
+    (key) => key in file && file[key] === undefined,
+  );
+  const needed = file.pond !== undefined && file.vault !== undefined && file.plumbing !== undefined;
+  const named = (file.watercourse ?? []).every(
+    (element) => element?.name !== undefined && (isStream(element) || stonesAreNamed(element)),
+  );
+  return needed && named && !unread;
+}
+
+const stonesAreNamed = ({ stones }: PoolRead): boolean => stones?.every((stone) => stone?.name !== undefined) ?? false;
+
 /** What water must stand above to leave a part of the watercourse: the line that what flows into it may not undercut. */
 export function entryLine(file: PartlyFile, i: number): readonly [number | undefined, string] {
   const { watercourse = [], pond } = file;

@@ -2,7 +2,7 @@ import { lowestEnd } from '../defaults-plumbing.ts';
 import type { Tell } from '../fields.ts';
 import { areaAt } from '../profile.ts';
 import type { PartlyFile } from '../schema.ts';
-import { basinsOf, elementsOf } from './basins.ts';
+import { basinsOf, elementsOf, namesAreKnown } from './basins.ts';
 import { type Elevations, floorOfProfile, lowest } from './order.ts';
 
 /** Pump, pipes and filter: curves that fall, ends of pipes that lie where water can be, media inside their box. */
@@ -76,9 +76,11 @@ function tellEnds(file: PartlyFile, tell: Tell, check: Elevations): void {
   if (!topFeed) return;
   const to = topFeed.to === undefined || topFeed.to === 'filter' ? first : topFeed.to;
   const places = ['filter', 'pond', ...elementsOf(file).flatMap(([{ name }]) => name ?? [])];
-  if (!places.includes(to)) tell('plumbing.topFeed.to', JSON.stringify(to), `one of ${places.join(', ')}`);
-  check('plumbing.topFeed.outlet', topFeed.outlet, 'not below', floors.get(to), `the floor of ${to}`);
-  if (to === 'filter') check('plumbing.topFeed.outlet', topFeed.outlet, 'above', bed, 'the bottom of the media');
+  if (!places.includes(to) && namesAreKnown(file))
+    tell('plumbing.topFeed.to', JSON.stringify(to), `one of ${places.join(', ')}`);
+  if (to === 'filter' && bed !== undefined) {
+    check('plumbing.topFeed.outlet', topFeed.outlet, 'above', bed, 'the bottom of the media');
+  } else check('plumbing.topFeed.outlet', topFeed.outlet, 'not below', floors.get(to), `the floor of ${to}`);
 }
 
 function tellMedia(filter: PartlyFile['filter'], tell: Tell, check: Elevations): void {
