@@ -1,0 +1,81 @@
+import { balance, type Problem, readScenario, type Scenario, seriesOf, simulate } from '../index.ts';
+import { balanceText } from '../results/balanceText.ts';
+import { csvLines } from '../results/csv.ts';
+import { summaryText } from '../results/summary.ts';
+import { jsonSchema } from '../scenario/schema.ts';
+import type { Call, CommandName } from './arguments.ts';
+import { readText, writeLines } from './files.ts';
+
+/** What is printed on standard output, and the exit code. */
+export interface Outcome {
+  readonly output: string;
+  readonly code: 0 | 1;
+}
+
+/** A file or a call with problems: nothing was run. */
+export class Refused extends Error {
+  override readonly name = 'Refused';
+  readonly problems: readonly Problem[];
+
+  constructor(problems: readonly Problem[]) {
+    super(`${problems.length} problems`);
+    this.problems = problems;
+  }
+}
+
+/** A site that has no answer; its clock tells the moment of the failure. */
+export class Unsolved extends Error {
+  override readonly name = 'Unsolved';
+  readonly starts: string;
+
+  constructor(starts: string, cause: unknown) {
+    super('no answer', { cause });
+    this.starts = starts;
+  }
+}
+
+/** More rows than any table program opens. */
+const MOST_ROWS = 5e6;
+
+const json = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`;
+
+export const commands: Readonly<Record<CommandName, (call: Call) => Promise<Outcome>>> = {
+  async run(call) {
+    const scenario = await siteOf(call);
+    tellRows(call, scenario);
+    const { answer, record } = solved(scenario, simulate);
+    if (call.csv !== undefined) writeLines(call.csv, csvLines(seriesOf(record, call.every), scenario.starts));
+    const output = call.json ? json(answer) : summaryText(scenario, answer);
+    return { output, code: answer.checks.some(({ verdict }) => verdict === 'fail') ? 1 : 0 };
+  },
+
+  async balance(call) {
+    const scenario = await siteOf(call);
+    const answer = solved(scenario, balance);
+    return { output: call.json ? json(answer) : balanceText(answer, scenario.display), code: 0 };
+  },
+
+  async schema() {
+    return { output: json(jsonSchema()), code: 0 };
+  },
+};
+
+async function siteOf({ file, display }: Call): Promise<Scenario> {
+  const reading = readScenario(await readText(file));
+  if (!reading.ok) throw new Refused(reading.problems);
+  return display ? { ...reading.scenario, display } : reading.scenario;
+}
+
+function solved<T>(scenario: Scenario, solve: (scenario: Scenario) => T): T {
+  try {
+    return solve(scenario);
+  } catch (error) {
+    throw new Unsolved(scenario.starts, error);
+  }
+}
+
+function tellRows({ every }: Call, { span }: Scenario): void {
+  if (every === undefined || span / every <= MOST_ROWS) return;
+  const wanted = `at least ${Math.ceil(span / MOST_ROWS)} s for a span of ${span} s`;
+  throw new Refused([{ place: '--every', found: `${every} s`, wanted }]);
+}

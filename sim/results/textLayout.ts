@@ -1,0 +1,41 @@
+/** Width of the command's text, columns. */
+export const WIDTH = 100;
+
+/** Characters as a terminal counts them, near enough: accents and signs of two code units count one. */
+const length = (text: string): number => [...text].length;
+
+/**
+ * Words set behind a lead, every further line indented.
+ *
+ * @param lead what the first line begins with, its spaces included
+ * @param indent columns by which further lines are moved in
+ */
+export function hang(lead: string, text: string, indent: number): string {
+  const lines = [lead];
+  let bare = true;
+  for (const word of text.split(' ')) {
+    const line = lines[lines.length - 1];
+    const longer = bare ? line + word : `${line} ${word}`;
+    if (bare || length(longer) <= WIDTH) lines[lines.length - 1] = longer;
+    else lines.push(' '.repeat(indent) + word);
+    bare = false;
+  }
+  return lines.join('\n');
+}
+
+/** Parts joined by ' · ', a line broken only between parts. */
+export function hangParts(lead: string, parts: readonly string[], indent: number): string {
+  const HARD = '\u00A0';
+  const text = parts.map((part) => part.replaceAll(' ', HARD)).join(`${HARD}· `);
+  return hang(lead, text, indent).replaceAll(HARD, ' ');
+}
+
+/** Rows of cells in columns, the first set left, the others right, two spaces between. */
+export function columns(rows: readonly (readonly string[])[], indent = 2): string {
+  const widths = (rows[0] ?? []).map((_, i) => Math.max(...rows.map((row) => length(row[i] ?? ''))));
+  const pad = (cell: string, i: number): string => {
+    const space = ' '.repeat(widths[i] - length(cell));
+    return i === 0 ? cell + space : space + cell;
+  };
+  return rows.map((row) => (' '.repeat(indent) + row.map(pad).join('  ')).trimEnd()).join('\n');
+}
