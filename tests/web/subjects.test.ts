@@ -27,7 +27,7 @@ const site = {
 
 describe('what is drawn of a run', () => {
   test('levels are told from the lowest point of a basin’s edge, or from the datum where it has none', () => {
-    const series = { t, flows: {}, levels: { pond: column(0, 0), vault: column(0, 0), 'upper pool': column(0, 0) } };
+    const series = { t, flows: {}, levels: { vault: column(0, 0), pond: column(0, 0), 'upper pool': column(0, 0) } };
     const subjects = levelSubjects(series, site, basinName);
     expect(subjects.map(({ name, edge }) => [name, edge])).toEqual([
       ['pond', 0],
@@ -41,7 +41,7 @@ describe('what is drawn of a run', () => {
   });
 
   test('flows that never moved are named and not drawn, a reversed one is drawn', () => {
-    const flows = { main: column(0.002, 0), rim: column(0, 0), gap: column(0, -1e-6) };
+    const flows = { gap: column(0, -1e-6), rim: column(0, 0), main: column(0.002, 0) };
     const { moved, still } = flowSubjects({ t, levels: {}, flows }, flowName);
     expect(moved.map(({ name }) => name)).toEqual(['main line', 'gap round the mats']);
     expect(still).toEqual(['over the pond’s edge']);

@@ -23,8 +23,16 @@ function marksOf(name: string, { pond, pump }: Scenario, edge: number | undefine
   return marks;
 }
 
+/** What is looked at first stands first: the pond; the pump's way through the filter. The rest keep the record's order. */
+const firstOf = { levels: ['pond'], flows: ['main', 'bottom feed', 'top feed', 'media', 'gap', 'lip'] };
+
+function inOrder(columns: Record<string, Float64Array>, first: readonly string[]): [string, Float64Array][] {
+  const rank = (name: string): number => (first.includes(name) ? first.indexOf(name) : first.length);
+  return Object.entries(columns).sort(([a], [b]) => rank(a) - rank(b));
+}
+
 export function levelSubjects({ t, levels }: Series, scenario: Scenario, call: (name: string) => string): Subject[] {
-  return Object.entries(levels).map(([name, values]) => {
+  return inOrder(levels, firstOf.levels).map(([name, values]) => {
     const edge = edgeOf(name, scenario);
     const marks = marksOf(name, scenario, edge);
     return { name: call(name), measure: 'level', times: t, values, edge, marks };
@@ -38,7 +46,7 @@ export function flowSubjects(
 ): { moved: Subject[]; still: string[] } {
   const moved: Subject[] = [];
   const unmoved: string[] = [];
-  for (const [name, values] of Object.entries(flows)) {
+  for (const [name, values] of inOrder(flows, firstOf.flows)) {
     if (values.some((value) => Math.abs(value) > still)) {
       moved.push({ name: call(name), measure: 'flow', times: t, values, edge: undefined, marks: [] });
     } else unmoved.push(call(name));

@@ -136,7 +136,7 @@ export class Plots extends LitElement {
     const { moved, still } = this.#flows;
     return html`<section aria-label="Events"><h3>What happened when: press one to see its minutes</h3>${this.#events(run)}</section>
       ${this.#playhead(run)}
-      <section class="group" aria-label="Levels"><h3>Levels</h3>${this.#strips(this.#levels, run)}</section>
+      <section class="group" aria-label="Levels"><h3>Levels, from the basin’s own edge; where it has none, above the site’s datum</h3>${this.#strips(this.#levels, run)}</section>
       <section class="group" aria-label="Flows">
         <h3>Flows</h3>
         ${this.#strips(moved, run)}
