@@ -1,5 +1,6 @@
 import { GRAVITY } from './constants.ts';
-import { frictionFactor, makeTransition, type Transition } from './friction.ts';
+import { frictionFactor, LAMINAR_END, makeTransition, type Transition, TURBULENT_START } from './friction.ts';
+import { type FrictionTable, frictionTable, readFriction, TABLE_END } from './frictionTable.ts';
 
 /** In the friction term a pipe counts as at least this many diameters long: no length has an infinite slope at rest. */
 const LEAST_LENGTH = 10;
@@ -16,6 +17,9 @@ export interface Pipe {
   /** V²/2g per (m³/s)². */
   readonly head: number;
   readonly transition: Transition;
+  readonly table: FrictionTable;
+  /** Friction head per f Re², m. */
+  readonly perFriction: number;
   /** Sum of the loss coefficients on the pipe's velocity head, −; Infinity shuts it. */
   k: number;
 }
@@ -29,13 +33,18 @@ export interface Pipe {
  */
 export function makePipe(diameter: number, length: number, roughness: number, k: number, viscosity: number): Pipe {
   const area = (Math.PI * diameter * diameter) / 4;
+  const lengths = Math.max(LEAST_LENGTH, length / diameter);
+  const reynolds = diameter / (area * viscosity);
+  const head = 1 / (2 * GRAVITY * area * area);
   return {
     diameter,
     area,
-    lengths: Math.max(LEAST_LENGTH, length / diameter),
-    reynolds: diameter / (area * viscosity),
-    head: 1 / (2 * GRAVITY * area * area),
+    lengths,
+    reynolds,
+    head,
     transition: makeTransition(roughness / diameter),
+    table: frictionTable(roughness / diameter),
+    perFriction: (lengths * head) / (reynolds * reynolds),
     k,
   };
 }
@@ -51,19 +60,19 @@ const pair = new Float64Array(2);
  */
 export function pipeLoss(p: Pipe, flow: number, extra: number, out: Float64Array): void {
   const re = p.reynolds * flow;
-  const k = p.k + extra;
-  if (re < 1e-3) {
-    // 64/Re overflows at rest; its product with the velocity head is linear.
-    const linear = (64 * p.lengths * p.head) / p.reynolds;
-    out[0] = linear * flow + k * p.head * flow * flow;
-    out[1] = linear + 2 * k * p.head * flow;
-    return;
+  const k = (p.k + extra) * p.head;
+  if (re <= LAMINAR_END) {
+    // f Re² = 64 Re: linear, and so without a quotient that overflows at rest.
+    pair[1] = 64;
+    pair[0] = 64 * re;
+  } else if (re >= TURBULENT_START && re < TABLE_END) readFriction(p.table, re, pair);
+  else {
+    frictionFactor(re, p.transition, pair);
+    pair[1] = (2 + pair[1]) * pair[0] * re;
+    pair[0] *= re * re;
   }
-  frictionFactor(re, p.transition, pair);
-  const friction = pair[0] * p.lengths;
-  const perFlow = p.head * flow;
-  out[0] = (friction + k) * perFlow * flow;
-  out[1] = ((2 + pair[1]) * friction + 2 * k) * perFlow;
+  out[0] = p.perFriction * pair[0] + k * flow * flow;
+  out[1] = p.perFriction * pair[1] * p.reynolds + 2 * k * flow;
 }
 
 /** First guess of the flow that a head drives through a pipe, m³/s: turbulent, or laminar where that is slower. */

@@ -1,5 +1,5 @@
 import { guessFlow, type Pipe } from '../laws/pipe.ts';
-import { solveRising } from '../solver/roots.ts';
+import { RootTracker, solveRising } from '../solver/roots.ts';
 import { PipeEquation } from './mainLine.ts';
 import type { MediaEquation } from './media.ts';
 
@@ -44,8 +44,8 @@ export class FeedFlows {
   private readonly media: MediaEquation | undefined;
   private readonly bare: PipeEquation | undefined;
   private readonly topEquation: PipeEquation | undefined;
-  private lastBottom = 0;
-  private lastTop = 0;
+  private readonly bottomRoot = new RootTracker();
+  private readonly topRoot = new RootTracker();
 
   constructor(
     tee: number,
@@ -130,16 +130,16 @@ export class FeedFlows {
     if (media === undefined) {
       const bare = this.bare as PipeEquation;
       bare.drive = drive;
-      bottom.flow = solveRising(bare, this.lastBottom > 0 ? this.lastBottom : guessFlow(bare.pipe, drive, 0));
-      this.lastBottom = bottom.flow;
+      bottom.flow = solveRising(bare, this.bottomRoot.guess(drive, guessFlow(bare.pipe, drive, 0)));
       bottom.byRiser = 1 / bare.slope;
+      this.bottomRoot.keep(bottom.flow, drive, bottom.byRiser);
       return;
     }
     media.drive = drive;
     media.upward = upward;
     media.wetTo(atBottom);
-    const guess = this.lastBottom > 0 ? this.lastBottom : guessFlow(media.pipe, drive, 0) / media.bed.area;
-    const u = solveRising(media, guess);
+    const u = solveRising(media, this.bottomRoot.guess(drive, guessFlow(media.pipe, drive, 0) / media.bed.area));
+    this.bottomRoot.keep(u, drive, 1 / media.slope);
     // The equation stands where it was last asked, one Newton step short of the root: carry its parts that step.
     const step = u - media.throughMedia / media.bed.area;
     bottom.media = media.bed.area * u;
@@ -148,7 +148,6 @@ export class FeedFlows {
     bottom.head = media.head + media.headByU * step;
     bottom.byRiser = media.byDrive();
     bottom.byBottom = media.byWetting();
-    this.lastBottom = u;
   }
 
   private throughTop(riser: number, atBottom: number, atTop: number, bottomOpen: boolean): void {
@@ -178,8 +177,8 @@ export class FeedFlows {
   private solveTop(drive: number): number {
     const equation = this.topEquation as PipeEquation;
     equation.drive = drive;
-    this.top.flow = solveRising(equation, this.lastTop > 0 ? this.lastTop : guessFlow(equation.pipe, drive, 0));
-    this.lastTop = this.top.flow;
+    this.top.flow = solveRising(equation, this.topRoot.guess(drive, guessFlow(equation.pipe, drive, 0)));
+    this.topRoot.keep(this.top.flow, drive, 1 / equation.slope);
     return 1 / equation.slope;
   }
 }

@@ -1,7 +1,7 @@
 import { holeFlow } from '../laws/orifice.ts';
 import { guessFlow, type Pipe, pipeLoss } from '../laws/pipe.ts';
 import { type PowerCurve, type PumpCurve, pumpHead, wirePower } from '../laws/pump.ts';
-import { type RisingEquation, solveRising } from '../solver/roots.ts';
+import { type RisingEquation, RootTracker, solveRising } from '../solver/roots.ts';
 
 /** What stands in the main against water running back: a sound valve, none, or a leak of an effective area, m². */
 export type CheckState = { readonly kind: 'sound' | 'none' } | { readonly kind: 'leaking'; readonly area: number };
@@ -80,8 +80,9 @@ export class MainLineFlow {
   private readonly forward = new MainEquation(this);
   private readonly backward: PipeEquation;
   private readonly shutOff: number;
-  private lastForward: number;
-  private lastBackward = 0;
+  private readonly forwardRoot = new RootTracker();
+  private readonly backwardRoot = new RootTracker();
+  private readonly midFlow: number;
 
   constructor(
     pipe: Pipe,
@@ -101,7 +102,7 @@ export class MainLineFlow {
     this.density = density;
     this.backward = new PipeEquation(pipe, standingLoss);
     this.shutOff = curve.head[0];
-    this.lastForward = curve.flow[curve.flow.length - 1] / 2;
+    this.midFlow = curve.flow[curve.flow.length - 1] / 2;
   }
 
   /** Sets the flow and its slopes for levels in the vault and at the tee, m. */
@@ -122,10 +123,10 @@ export class MainLineFlow {
   private driveForward(vault: number, rise: number): void {
     const { forward } = this;
     forward.rise = rise;
-    const solved = solveRising(forward, this.lastForward > 0 ? this.lastForward : 1e-6);
-    this.lastForward = solved;
+    const solved = solveRising(forward, this.forwardRoot.guess(rise, this.midFlow));
     const bySpeed = head[2] / forward.slope;
     const byRise = -1 / forward.slope;
+    this.forwardRoot.keep(solved, rise, byRise);
     const span = this.minimum - this.suction;
     const share = Math.min(1, Math.max(0, (vault - this.suction) / span));
     const shareByVault = share > 0 && share < 1 ? 1 / span : 0;
@@ -147,12 +148,10 @@ export class MainLineFlow {
     } else {
       const { backward } = this;
       backward.drive = drive;
-      flow = solveRising(
-        backward,
-        this.lastBackward > 0 ? this.lastBackward : guessFlow(this.pipe, drive, backward.extra),
-      );
-      this.lastBackward = flow;
+      const guess = this.backwardRoot.guess(drive, guessFlow(this.pipe, drive, backward.extra));
+      flow = solveRising(backward, guess);
       byDrive = 1 / backward.slope;
+      this.backwardRoot.keep(flow, drive, byDrive);
     }
     this.flow = -flow;
     this.byRiser = -byDrive;
@@ -167,7 +166,7 @@ export class MainLineFlow {
     this.powerByRiser = 0;
     this.powerBySpeed = 0;
     if (this.watts === undefined || this.speed <= 0) return;
-    pumpHead(this.curve, flow, this.speed, this.standing, head);
+    if (this.watts.efficiency > 0) pumpHead(this.curve, flow, this.speed, this.standing, head);
     wirePower(this.watts, flow, this.speed, head, this.density, power);
     this.power = power[0];
     this.powerByVault = power[1] * flowByVault;

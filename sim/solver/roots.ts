@@ -33,3 +33,32 @@ export function solveRising(equation: RisingEquation, guess: number): number {
   }
   return x;
 }
+
+/**
+ * Follows the root of an equation as a parameter of it moves: the next guess lies on the tangent of the last root, so
+ * that Newton rarely needs a second step. It changes how fast a root is found, not which.
+ */
+export class RootTracker {
+  private root = 0;
+  private parameter = 0;
+  private byParameter = 0;
+
+  /**
+   * First try at a parameter's new value, > 0.
+   *
+   * @param fresh what to try where nothing is known yet
+   */
+  guess(parameter: number, fresh: number): number {
+    if (!(this.root > 0)) return fresh;
+    const ahead = this.root + this.byParameter * (parameter - this.parameter);
+    return ahead > 0.25 * this.root && ahead < 4 * this.root ? ahead : this.root;
+  }
+
+  /** Keeps a root with the parameter it belongs to and its slope by that. */
+  keep(root: number, parameter: number, byParameter: number): number {
+    this.root = root;
+    this.parameter = parameter;
+    this.byParameter = byParameter;
+    return root;
+  }
+}
