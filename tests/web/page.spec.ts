@@ -65,6 +65,7 @@ test('pressing an event opens its minutes, and the whole run comes back', async 
   await page.getByRole('region', { name: 'Events' }).getByRole('button', { name: 'pump off' }).first().click();
   await expect(pondLine(page)).not.toHaveAttribute('d', whole.line!);
   await expect(page.getByRole('slider', { name: 'moment' })).toBeInViewport();
+  await expect(page.getByRole('button', { name: 'twenty minutes' })).toHaveAttribute('aria-pressed', 'true');
   await page.getByRole('button', { name: 'the whole run' }).click();
   await expect(pondLine(page)).toHaveAttribute('d', whole.line!);
 });

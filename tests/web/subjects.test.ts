@@ -55,7 +55,11 @@ describe('the minutes round a moment', () => {
 
   test('stay within the run', () => {
     expect(windowRound(0, 86_400)).toEqual([0, 1200]);
-    expect(windowRound(86_400, 86_400)).toEqual([86_280, 86_400]);
+    expect(windowRound(86_400, 86_400)).toEqual([85_200, 86_400]);
     expect(windowRound(30, 600)).toEqual([0, 600]);
+  });
+
+  test('give way to a day where a day is asked for', () => {
+    expect(windowRound(40 * 86_400, 90 * 86_400, 86_400)).toEqual([39.9 * 86_400, 40.9 * 86_400]);
   });
 });

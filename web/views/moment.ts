@@ -3,8 +3,15 @@ export function momentChosen(t: number): CustomEvent<number> {
   return new CustomEvent('moment-chosen', { detail: t, bubbles: true, composed: true });
 }
 
-/** A window of minutes round a moment, within the run: what a stop sets off is over in about that time. */
-export function windowRound(t: number, span: number): [from: number, to: number] {
-  const from = Math.max(0, Math.min(t - 120, span - 60));
-  return [from, Math.min(span, from + 1200)];
+/** Lengths of time to look at, s: what a stop sets off is over within the minutes, a pump by the clock turns in a day. */
+export const lengths = { 'twenty minutes': 1200, 'one day': 86_400 } as const;
+
+/** A window of that length within the run, the moment a tenth of the way along where there is room. */
+export function windowRound(
+  t: number,
+  span: number,
+  length: number = lengths['twenty minutes'],
+): [from: number, to: number] {
+  const from = Math.max(0, Math.min(t - length / 10, span - length));
+  return [from, Math.min(span, from + length)];
 }

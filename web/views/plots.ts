@@ -5,7 +5,7 @@ import type { LoggedEvent } from '../../sim/results/answer.ts';
 import type { Answered } from '../engine/protocol.ts';
 import type { Subject } from '../plots/strip.ts';
 import { flowSubjects, levelSubjects } from '../plots/subjects.ts';
-import { momentChosen } from './moment.ts';
+import { lengths, momentChosen, windowRound } from './moment.ts';
 import { basinName, flowName } from './names.ts';
 import './strip.ts';
 import { shared } from './styles.ts';
@@ -106,13 +106,17 @@ export class Plots extends LitElement {
       const moment = from + (Number((event.target as HTMLInputElement).value) / 1000) * (to - from);
       this.dispatchEvent(new CustomEvent('moment-moved', { detail: moment, bubbles: true, composed: true }));
     };
-    const whole = from === 0 && to === answer.span;
+    const { span } = answer;
+    const window = (words: string, [start, end]: readonly [number, number]): TemplateResult =>
+      html`<button aria-pressed=${end - start === to - from} @click=${() => this.#chooseWindow([start, end])}>${words}</button>`;
+    const shorter = Object.entries(lengths).filter(([, length]) => length < span);
     return html`<div class="bar">
       <label>moment
         <input type="range" min="0" max="1000" .value=${String(((this.moment - from) / (to - from)) * 1000)}
           aria-valuetext=${clock} @input=${move} />
         <output>${clock}</output></label>
-      <button aria-pressed=${whole} @click=${() => this.#chooseWindow([0, answer.span])}>the whole run</button>
+      ${shorter.map(([words, length]) => window(words, windowRound(this.moment, span, length)))}
+      ${window('the whole run', [0, span])}
     </div>`;
   }
 
