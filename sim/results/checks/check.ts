@@ -54,3 +54,15 @@ export function told(parts: Pick<Check, 'name' | 'value' | 'unit' | 'says'> & Pa
     ...parts,
   };
 }
+
+/** A check with a mark beyond which it fails. */
+export function judged(
+  parts: Pick<Check, 'name' | 'verdict' | 'value' | 'limit' | 'margin' | 'unit' | 'origin' | 'says'> & Partial<Check>,
+): Check {
+  return told(parts);
+}
+
+/** Where a limit comes from, as it stands in a sentence. */
+export function originWords(origin: LimitOrigin): string {
+  return origin === 'file' ? 'set in the file' : origin;
+}
