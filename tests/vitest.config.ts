@@ -6,5 +6,6 @@ export default defineConfig({
     root: fileURLToPath(new URL('..', import.meta.url)),
     include: ['tests/**/*.test.ts'],
     environment: 'node',
+    setupFiles: ['tests/tools/seed.ts'],
   },
 });
