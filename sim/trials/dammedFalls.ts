@@ -1,0 +1,83 @@
+import { crestWidth } from '../balance.ts';
+import { levelOf, volumeAt } from '../laws/storage.ts';
+import { March } from '../march.ts';
+import { assemble } from '../network/assemble.ts';
+import { LEDGER } from '../network/ledger.ts';
+import { pondInBalance } from '../network/start.ts';
+import { firstReach } from '../results/extreme.ts';
+import { volumesAt } from '../results/inside.ts';
+import type { RunRecord } from '../results/record.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import { steadyVolumes } from '../steady.ts';
+import { atOnce, type Trial, trialSettings } from './trial.ts';
+
+const DAY = 86400;
+const FIRST_LOOK = 300;
+
+export interface DammedTrial extends Trial {
+  /** The stone or stream that is blocked, or 'lip'. */
+  readonly dammed: string;
+  /** Seconds until the vault is at the pump's minimum; null where it isn't within a day. */
+  readonly starves: number | null;
+  /** Depth over the pond's floor at that moment, or after the day, m. */
+  readonly deepest: number;
+  /** Water over pool rims, stream edges and the filter's rim by then, m³. */
+  readonly lost: number;
+}
+
+/** Which part a leaf dam blocks: the main stone, else the widest, else the first stream, else the filter's lip. */
+export function damSite(s: Scenario): string | undefined {
+  const stones = s.watercourse.flatMap((reach) => (reach.kind === 'pool' ? reach.stones : []));
+  const main = stones.find((stone) => stone.main);
+  if (main !== undefined) return main.name;
+  if (stones.length > 0)
+    return stones.reduce((a, b) => (crestWidth(b.crest) > crestWidth(a.crest) ? b : a)).name;
+  return s.watercourse[0]?.name ?? (s.filter ? 'lip' : undefined);
+}
+
+/**
+ * From the running balance one stone, stream or lip is blocked wholly while the pump runs on: until the vault is at
+ * the pump's minimum, a day at most. Undefined where nothing can be dammed.
+ *
+ * @throws RunFailure where no running balance is found or the march fails
+ */
+export function dammedFalls(s: Scenario): DammedTrial | undefined {
+  const dammed = damSite(s);
+  if (dammed === undefined) return undefined;
+  const network = assemble(s);
+  const settings = trialSettings(s, network, 1);
+  const march = new March(s, network, {
+    settings,
+    volumes: steadyVolumes(s, network, settings, pondInBalance(s)),
+    actions: [atOnce({ do: 'blockage', of: dammed, to: 1 })],
+    span: DAY,
+    weather: false,
+    cutOut: false,
+    pumpSpeed: 1,
+  });
+  const { vault } = network.parts.circuit;
+  const minimum = volumeAt(network.parts.basins[vault].storage, s.pump.minimum);
+  let starves: number | null = null;
+  let row = 0;
+  for (let t = FIRST_LOOK; starves === null && march.time < DAY; t *= 2) {
+    march.to(Math.min(t, DAY));
+    const last = march.record.length - 1;
+    starves = reached(march.record, vault, minimum, row, last);
+    row = last;
+  }
+  return { dammed, starves, ...stateAt(s, march.record, starves ?? march.time) };
+}
+
+function reached(record: RunRecord, vault: number, minimum: number, from: number, to: number): number | null {
+  const t = firstReach(record, vault, minimum, -1, from, to);
+  return t < record.time(to) || record.volume(to, vault) <= minimum ? t : null;
+}
+
+function stateAt(s: Scenario, record: RunRecord, t: number): Pick<DammedTrial, 'record' | 'deepest' | 'lost'> {
+  const { basins, pond } = record.network.parts;
+  const volumes = new Float64Array(basins.length);
+  volumesAt(record, t, volumes);
+  const row = record.rowAt(t);
+  const lost = record.ledger(row, LEDGER.edges) + record.ledger(row, LEDGER.filterRim);
+  return { record, deepest: levelOf(basins[pond].storage, volumes[pond]) - s.pond.profile[0][0], lost };
+}

@@ -1,0 +1,125 @@
+import { levelOf } from '../laws/storage.ts';
+import { March } from '../march.ts';
+import { assemble } from '../network/assemble.ts';
+import { LEDGER } from '../network/ledger.ts';
+import type { CheckState } from '../network/mainLine.ts';
+import type { Network } from '../network/network.ts';
+import { settingsOf } from '../network/start.ts';
+import { type Extreme, extremeBetween } from '../results/extreme.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import { steadyVolumes } from '../steady.ts';
+import { keptLevel } from './keptLevel.ts';
+import { atOnce, lowestPoint, type Trial, trialSettings } from './trial.ts';
+
+const HOUR = 3600;
+/** The pond has come to rest when it rises less than this in an hour, m; looked at for a day at most. */
+export const AT_REST = 1e-4;
+export const LONGEST = 24;
+
+/** A site in its running balance, the pond as high as it is kept: where a pump stop begins. */
+export interface Kept {
+  readonly scenario: Scenario;
+  readonly network: Network;
+  readonly volumes: Float64Array;
+  /** Of the pond, m. */
+  readonly level: number;
+}
+
+/** What else goes wrong at the moment of the stop. */
+export interface StopTroubles {
+  /** In place of the file's check valve. */
+  readonly check?: CheckState;
+  readonly topValve?: number;
+  /** Depth of rain in the hour after the stop, m. */
+  readonly rain?: number;
+}
+
+export interface StopTrial extends Trial {
+  /** Pond level before the stop, m. */
+  readonly start: number;
+  /** Highest pond level and seconds after the stop. */
+  readonly highest: Extreme;
+  readonly rise: number;
+  /** Lowest point of the pond's edge less the highest level, m; negative where water runs over. */
+  readonly below: number;
+  /** Lost over the pond's edge and down the overflow pipe by the end of the trial, m³. */
+  readonly overRim: number;
+  readonly overflow: number;
+}
+
+/**
+ * The running balance from which the pump is stopped; undefined where the file names no level to keep.
+ *
+ * @throws RunFailure where no running balance is found
+ */
+export function keptSite(scenario: Scenario): Kept | undefined {
+  const network = assemble(scenario);
+  const level = keptLevel(scenario, network);
+  if (level === undefined) return undefined;
+  const volumes = steadyVolumes(scenario, network, settingsOf(scenario, network, 1), level);
+  return { scenario, network, volumes, level };
+}
+
+/** The same balance with the overflow pipe blocked: it plays no part while the pond is held. */
+export function overflowBlocked(kept: Kept): Kept {
+  const { pond } = kept.scenario;
+  if (pond.overflow === undefined) return kept;
+  const scenario = { ...kept.scenario, pond: { ...pond, overflow: undefined } };
+  return { ...kept, scenario, network: assemble(scenario) };
+}
+
+/**
+ * Stops the pump and lets the water come back until the pond has risen less than 0.1 mm in the last hour, looked at
+ * from the first hour on, a day at most. A fixed short time would miss what seeps for hours.
+ *
+ * @throws RunFailure where the march fails
+ */
+export function stopPump(kept: Kept, troubles: StopTroubles = {}): StopTrial {
+  const { scenario, network } = kept;
+  const { pond, basins } = network.parts;
+  const settings = trialSettings(scenario, network, 1);
+  const storm = { do: 'storm', depth: troubles.rain ?? 0, lasting: HOUR, shape: 'even' } as const;
+  const march = new March(scenario, network, {
+    settings: {
+      ...settings,
+      check: troubles.check ?? settings.check,
+      topValve: troubles.topValve ?? settings.topValve,
+    },
+    volumes: kept.volumes,
+    actions: [atOnce({ do: 'pump', to: 'off' }), ...(storm.depth > 0 ? [atOnce(storm)] : [])],
+    span: LONGEST * HOUR,
+    weather: false,
+    cutOut: false,
+    pumpSpeed: 1,
+  });
+  let before = kept.level;
+  for (let hour = 1; hour <= LONGEST; hour++) {
+    march.to(hour * HOUR);
+    const now = levelOf(basins[pond].storage, march.volumes[pond]);
+    if (now - before < AT_REST) break;
+    before = now;
+  }
+  const { record } = march;
+  const last = record.length - 1;
+  const highest = extremeBetween(record, pond, 1, 0, last);
+  return {
+    record,
+    start: kept.level,
+    highest,
+    rise: highest.value - kept.level,
+    below: lowestPoint(scenario.pond.rim.crest) - highest.value,
+    overRim: record.ledger(last, LEDGER.rim),
+    overflow: record.ledger(last, LEDGER.overflow),
+  };
+}
+
+/** The stop with a failed check valve: the worse of the top valve as it is set and shut at that moment. */
+export function stopWithValveFailed(kept: Kept): { trial: StopTrial; troubles: StopTroubles } {
+  const failed: StopTroubles = { check: { kind: 'none' } };
+  const asSet = stopPump(kept, failed);
+  const { topFeed } = kept.scenario.plumbing;
+  if (topFeed === undefined || topFeed.valve === 0) return { trial: asSet, troubles: failed };
+  const shut = { ...failed, topValve: 0 };
+  const topShut = stopPump(kept, shut);
+  return topShut.below < asSet.below ? { trial: topShut, troubles: shut } : { trial: asSet, troubles: failed };
+}
