@@ -134,7 +134,7 @@ export function list<T>(item: Field<T>, count: Count = {}): Field<readonly T[]> 
         tell(place, isList(value) ? `a list of ${value.length}` : show(value), wanted);
         return undefined;
       }
-      return value.map((each, i) => item.read(each, `${place}[${i}]`, tell)) as T[];
+      return Array.from(value, (each, i) => item.read(each, `${place}[${i}]`, tell)) as T[];
     },
   };
 }

@@ -1,0 +1,186 @@
+/** A valid file that holds nearly every key, from which the tests make broken ones. */
+// biome-ignore lint/suspicious/noExplicitAny: tests break it in every way
+export const fullSite = (): any => ({
+  title: 'Every key',
+  notes: 'Invented.',
+  display: 'us',
+  starts: '2031-06-01T06:00',
+  place: { latitude: 45, elevation: '100 m' },
+  water: { temperature: '59 degF' },
+  span: '48 h',
+  start: 'standing',
+  pond: {
+    profile: [
+      ['-3 ft', 5],
+      [-0.45, 9],
+      [-0.45, 12],
+      [0.05, 14],
+    ],
+    displaced: [{ from: -0.9, to: -0.8, fraction: '60 %' }],
+    level: -0.1,
+    fillMark: -0.08,
+    rim: {
+      crest: [
+        [0, 0],
+        [1.5, 0],
+        [2.5, 0.02],
+      ],
+      cd: 1,
+    },
+    overflow: { elevation: -0.03, diameter: '3 in' },
+    plantCover: 0.1,
+    runoff: { area: 20, coefficient: 0.8 },
+    leak: { elevation: -0.4, area: '10 mm2' },
+  },
+  intake: { width: 0.6, elevation: -0.25, blockage: 0 },
+  vault: {
+    profile: [
+      [-1, 0.45],
+      [0.05, 0.45],
+    ],
+    displaced: [],
+    level: -0.1,
+  },
+  pump: {
+    curve: [
+      [0, 5.2],
+      [0.002, 4.9],
+      [0.005, 3.7],
+      [0.008, 1.6],
+    ],
+    power: 310,
+    suction: -0.95,
+    minimum: -0.75,
+    standingLoss: 10,
+    running: true,
+    cutOut: { below: -0.7, restart: -0.5 },
+  },
+  plumbing: {
+    main: { size: '3 in', length: '30 ft', roughness: 1.5e-6, fittings: { elbow90: 3 }, k: 0.5, checkValve: true },
+    tee: 0.35,
+    bottomFeed: { diameter: 0.052, length: 2, fittings: { elbow90: 2 }, k: 1, valve: 1, inlet: 0.3 },
+    topFeed: { size: '63 mm', length: 2, k: 1, valve: 0.5, law: 'cock', outlet: 1.1, to: 'filter' },
+  },
+  filter: {
+    profile: [
+      [0.3, 0.5],
+      [1.1, 0.5],
+    ],
+    media: {
+      bottom: 0.45,
+      area: 0.42,
+      perimeter: 2.6,
+      gap: 0.002,
+      layers: [
+        {
+          name: 'coarse mat',
+          thickness: 0.1,
+          porosity: 0.92,
+          grain: 0.002,
+          capture: 2,
+          permittivity: '2 1/s',
+          beta: 1,
+        },
+        { name: 'bagged media', thickness: 0.25, porosity: 0.8, grain: 0.008 },
+      ],
+      submergedWeight: '6 kgf',
+      holdDown: 0,
+      liftSlack: 0.02,
+      removal: 0.002,
+      tanks: 8,
+    },
+    lip: {
+      crest: [
+        [0, 1],
+        [0.6, 1],
+      ],
+      cd: 1.08,
+    },
+    rim: {
+      crest: [
+        [0, 1.1],
+        [2.6, 1.1],
+      ],
+      cd: 1,
+    },
+  },
+  watercourse: [
+    {
+      name: 'upper pool',
+      kind: 'pool',
+      profile: [
+        [0.3, 0.8],
+        [0.75, 2.5],
+      ],
+      stones: [
+        {
+          name: 'spillway stone',
+          main: true,
+          crest: [
+            [0, 0.6],
+            [0.9, 0.6],
+          ],
+          cd: 0.9,
+          seep: { k: 3e-4, foot: 0.35 },
+          fall: 0.46,
+          splash: 0.001,
+          blockage: 0,
+        },
+        {
+          name: 'side stone',
+          crest: [
+            [0, 0.62],
+            [0.5, 0.63],
+          ],
+          along: '12 in',
+          nose: '1/2 in',
+        },
+      ],
+      rim: {
+        crest: [
+          [0, 0.75],
+          [1, 0.75],
+        ],
+        cd: 1,
+      },
+    },
+    {
+      name: 'run',
+      kind: 'stream',
+      length: 3,
+      width: 0.6,
+      slope: '3 %',
+      manning: 0.05,
+      foot: 0.05,
+      blockage: 0,
+      edge: { height: 0.08, length: 0.5, cd: 1 },
+    },
+  ],
+  debris: 0,
+  load: '0 kg/s',
+  weather: { evaporation: '6 mm/d', rain: Array(12).fill('50 mm') },
+  supply: {
+    hose: [
+      { name: 'north', flow: '9 gpm', on: false, meter: '1000 gal' },
+      { name: 'south', flow: '20 L/min' },
+    ],
+    autofill: { flow: '4 gpm', set: -0.08, low: -0.1, in: 'pond' },
+  },
+  limits: { 'drain-back': [0.02, 0.04], channeling: 0.15, headroom: [0.01, 0.03], velocity: '8 ft/s' },
+  actions: [
+    { at: '2 h', do: 'pump', to: 'off' },
+    { at: '3 h', do: 'hose', to: 'on', name: 'north' },
+    { when: { basin: 'pond', rises: -0.08 }, do: 'hose', to: 'off' },
+    { at: '5 h', do: 'power', to: 'off', for: '20 min' },
+    { at: '6 h', do: 'bottom valve', to: 0.4 },
+    { at: '6 h', do: 'top valve', to: '40 %' },
+    { at: '7 h', do: 'storm', depth: '25 mm', lasting: '1 h', shape: 'scs2' },
+    { at: '8 h', do: 'blockage', of: 'side stone', to: 0.8 },
+    { at: '9 h', do: 'clean filter' },
+    { at: '9 h', do: 'check valve', to: 'failed' },
+    { at: '9 h', do: 'leak', in: 'run', elevation: 0.05, area: 1e-5 },
+    { at: '9 h', do: 'autofill', to: 'off' },
+    { at: '9 h', do: 'pump out', flow: '40 L/min', until: -0.6 },
+    { daily: ['08:00', '22:00'], do: 'pump' },
+  ],
+});
