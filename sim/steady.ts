@@ -12,7 +12,10 @@ import { makeLinearization } from './solver/system.ts';
 const CONVERGED = 1e-8;
 const FIRST_STEP = 0.5;
 const LONGEST_STEP = 1e9;
-const MOST_ITERATIONS = 120;
+const MOST_ITERATIONS = 200;
+/** Steps shorter than this follow the site through time, s. */
+const FOLLOWS_TIME = 20;
+const MOST_HALVINGS = 10;
 /** The fallback marches this long, s, and asks Newton again. */
 const MARCH = 4 * 3600;
 
@@ -45,25 +48,49 @@ function newton(network: Network, volumes: Float64Array, scale: Float64Array): b
   const at = makeLinearization(network);
   const matrix = new SparseMatrix(network.size, network.jacobianPattern);
   const step = new Float64Array(network.size);
+  const trial = new Float64Array(network.size);
   let length = FIRST_STEP;
-  let residual = Number.POSITIVE_INFINITY;
   for (let i = 0; i < MOST_ITERATIONS; i++) {
     network.linearize(0, volumes, at);
-    const now = norm(at.f, scale);
-    if (i > 0) length = Math.min(LONGEST_STEP, length * Math.min(8, Math.max(0.1, (1.5 * residual) / now)));
-    residual = Math.max(now, 1e-300);
+    const before = norm(at.f, scale);
     matrix.factor(1 / length, at.jacobian);
     step.set(at.f);
     matrix.solve(step);
-    let share = 1;
-    for (let k = 0; k < step.length; k++)
-      if (volumes[k] + step[k] < 0) share = Math.min(share, (0.9 * volumes[k]) / -step[k]);
-    for (let k = 0; k < step.length; k++) volumes[k] += share * step[k];
-    const moved = norm(step, scale);
-    if (!Number.isFinite(moved)) return false;
-    if (share === 1 && moved < CONVERGED && length > 1e5) return true;
+    if (!Number.isFinite(norm(step, scale))) return false;
+    const { share, after } = goDownhill(network, volumes, step, trial, scale, before, length);
+    volumes.set(trial);
+    if (share === 1 && norm(step, scale) < CONVERGED && length > 1e5) return true;
+    const gain = Math.max(before, 1e-300) / Math.max(after, 1e-300);
+    length = Math.min(LONGEST_STEP, length * (share < 0.1 ? 0.2 : Math.min(8, Math.max(0.5, 1.5 * gain))));
   }
   return false;
+}
+
+/**
+ * Takes as much of a step as lowers the residual, into `trial`. While steps are short they follow time, and the front
+ * of a start may raise it.
+ */
+function goDownhill(
+  network: Network,
+  volumes: Float64Array,
+  step: Float64Array,
+  trial: Float64Array,
+  scale: Float64Array,
+  before: number,
+  length: number,
+): { share: number; after: number } {
+  const f = new Float64Array(network.size);
+  const g = new Float64Array(network.quadratures);
+  let share = 1;
+  for (let k = 0; k < step.length; k++)
+    if (volumes[k] + step[k] < 0) share = Math.min(share, (0.9 * volumes[k]) / -step[k]);
+  for (let halving = 0; ; halving++) {
+    for (let k = 0; k < step.length; k++) trial[k] = volumes[k] + share * step[k];
+    network.rates(0, trial, f, g);
+    const after = norm(f, scale);
+    if (after <= before || length < FOLLOWS_TIME || halving === MOST_HALVINGS) return { share, after };
+    share /= 2;
+  }
 }
 
 function marchOn(network: Network, volumes: Float64Array, tolerance: Float64Array): void {

@@ -65,6 +65,17 @@ export function broadCrestCoefficient(head: number, along: number, nose: number,
 /** Below this value of 1 − S^1.5 the chord of Villemonte's curve stands for it, so that the slope stays finite. */
 const DROWNED = 0.001;
 const DROWNED_SLOPE = DROWNED ** (0.385 - 1);
+/**
+ * Over a shallow crest the chord reaches to this difference of levels, m: nearer than a tenth of a millimetre the law's
+ * slope is not hydraulics, and no integrator comes to rest on a root that steep.
+ */
+const LEVEL_DIFFERENCE = 1e-4;
+const SHALLOW = (1.5 * LEVEL_DIFFERENCE) / DROWNED;
+
+/** Value of 1 − S^1.5 from which the chord runs under a head, m: 0.001 from 0.15 m of head up. */
+export function chordFrom(head: number): number {
+  return head >= SHALLOW ? DROWNED : Math.min(1, (1.5 * LEVEL_DIFFERENCE) / head);
+}
 
 /**
  * Villemonte's reduction for a drowned crest, (1 − S^1.5)^0.385.
@@ -72,21 +83,25 @@ const DROWNED_SLOPE = DROWNED ** (0.385 - 1);
  * Villemonte (1947), Engineering News-Record 139(26). Published for thin plates; a broad stone stays free to S ≈ 0.7,
  * so this errs towards less flow.
  * @param s head downstream over head upstream, 0..1
- * @param out receives [factor −, its slope by S −]
+ * @param out receives [factor −, its slope by S −, its slope by the chord's start −]
+ * @param drowned value of 1 − S^1.5 from which the chord runs
  */
-export function villemonte(s: number, out: Float64Array): void {
+export function villemonte(s: number, out: Float64Array, drowned = DROWNED): void {
   const root = Math.sqrt(s);
   const rest = 1 - s * root;
-  if (rest < DROWNED) {
-    out[0] = DROWNED_SLOPE * rest;
-    out[1] = -1.5 * root * DROWNED_SLOPE;
+  if (rest < drowned) {
+    const slope = drowned === DROWNED ? DROWNED_SLOPE : drowned ** (0.385 - 1);
+    out[0] = slope * rest;
+    out[1] = -1.5 * root * slope;
+    out[2] = (-0.615 * out[0]) / drowned;
   } else {
     out[0] = rest ** 0.385;
     out[1] = (-0.5775 * root * out[0]) / rest;
+    out[2] = 0;
   }
 }
 
-const pair = new Float64Array(2);
+const pair = new Float64Array(3);
 
 function overFrom(c: CrestLine, up: number, down: number, out: Float64Array): void {
   const pieces = c.pieces;
@@ -114,9 +129,11 @@ function overFrom(c: CrestLine, up: number, down: number, out: Float64Array): vo
     let slope = cd * width * (head + a * b + b * b) + cdSlope * free;
     if (down > low) {
       const s = (down - low) / head;
-      villemonte(s, pair);
+      const chord = chordFrom(head);
+      villemonte(s, pair, chord);
       const drown = (q * pair[1]) / head;
-      slope = slope * pair[0] - drown * s;
+      const byChord = chord > DROWNED && chord < 1 ? (-q * pair[2] * chord) / head : 0;
+      slope = slope * pair[0] - drown * s + byChord;
       byDown += drown;
       q *= pair[0];
     }

@@ -8,7 +8,7 @@ import { LEDGER, LEDGER_ROWS } from './ledger.ts';
 import { NONE } from './link.ts';
 import { MediaEquation, makeBed } from './media.ts';
 import { Network } from './network.ts';
-import { feedPipe, mainLineOf, riserStorage } from './plumbing.ts';
+import { feedPipe, mainLineOf, riserStorage, topOfPipework } from './plumbing.ts';
 import { addPond } from './pond.ts';
 import { addReach, joinReach } from './watercourse.ts';
 
@@ -30,7 +30,7 @@ export function assemble(s: Scenario): Network {
   for (const [i, reach] of s.watercourse.entries()) joinReach(b, reach, reaches[i], reaches[i + 1] ?? pond);
 
   const feeds = makeFeeds(s);
-  const circuit = placeCircuit(b, mainLineOf(s), feeds.flows, { vault, riser, ...ends });
+  const circuit = placeCircuit(b, mainLineOf(s), feeds.flows, { vault, riser, ...ends }, topOfPipework(s.plumbing));
   const overflowLink = b.link('overflow', pond, NONE, LEDGER.overflow);
   const floatIn = s.autofill?.in === 'vault' ? vault : pond;
   const autofillLink = b.link('autofill', NONE, floatIn, LEDGER.autofill);

@@ -10,6 +10,8 @@ export interface Circuit {
   readonly feeds: FeedFlows;
   readonly vault: number;
   readonly riser: number;
+  /** Level at which the pipework is full, m. */
+  readonly fullAt: number;
   /** Basins in which the feeds end. */
   readonly bottom: number;
   readonly top: number;
@@ -32,6 +34,7 @@ export function placeCircuit(
   main: MainLineFlow,
   feeds: FeedFlows,
   ends: { vault: number; riser: number; bottom: number; top: number },
+  fullAt: number,
 ): Circuit {
   const { vault, riser, bottom, top } = ends;
   const { jacobian: j, gradient: g } = b;
@@ -45,6 +48,7 @@ export function placeCircuit(
     feeds,
     vault,
     riser,
+    fullAt,
     bottom,
     top,
     flow: {

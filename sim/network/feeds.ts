@@ -67,6 +67,11 @@ export class FeedFlows {
     this.top = { flow: 0, byRiser: 0, byBottom: 0, byTop: 0 };
   }
 
+  /** No feed takes water: none is there, or their valves are shut. */
+  get shut(): boolean {
+    return !isOpen(this.bottomPipe) && !isOpen(this.topPipe);
+  }
+
   get hasMedia(): boolean {
     return this.media !== undefined;
   }
@@ -89,8 +94,8 @@ export class FeedFlows {
     this.bottom.head = 0;
     this.bottom.media = 0;
     this.bottom.gap = 0;
-    const bottomOpen = this.bottomPipe !== undefined && Number.isFinite(this.bottomPipe.k);
-    const topOpen = this.topPipe !== undefined && Number.isFinite(this.topPipe.k);
+    const bottomOpen = isOpen(this.bottomPipe);
+    const topOpen = isOpen(this.topPipe);
     if (bottomOpen) this.throughBottom(riser, atBottom, atTop, topOpen);
     if (topOpen) this.throughTop(riser, atBottom, atTop, bottomOpen);
   }
@@ -181,6 +186,10 @@ export class FeedFlows {
     this.topRoot.keep(this.top.flow, drive, 1 / equation.slope);
     return 1 / equation.slope;
   }
+}
+
+function isOpen(pipe: Pipe | undefined): boolean {
+  return pipe !== undefined && Number.isFinite(pipe.k);
 }
 
 function clear(f: FeedFlow): void {

@@ -6,6 +6,9 @@ import { type RisingEquation, RootTracker, solveRising } from '../solver/roots.t
 /** What stands in the main against water running back: a sound valve, none, or a leak of an effective area, m². */
 export type CheckState = { readonly kind: 'sound' | 'none' } | { readonly kind: 'leaking'; readonly area: number };
 
+/** Height over which the flow into closed pipework fades, m. */
+const LAST_ROOM = 0.01;
+
 const head = new Float64Array(3);
 const loss = new Float64Array(2);
 const pair = new Float64Array(2);
@@ -105,15 +108,23 @@ export class MainLineFlow {
     this.midFlow = curve.flow[curve.flow.length - 1] / 2;
   }
 
-  /** Sets the flow and its slopes for levels in the vault and at the tee, m. */
-  at(vault: number, riser: number): void {
+  /**
+   * Sets the flow and its slopes for levels in the vault and at the tee, m.
+   *
+   * @param closedAt level at which the pipework is full where both feeds are shut, m: what is in it can go nowhere then,
+   *   and nothing runs back for want of air. Infinity where a feed is open.
+   */
+  at(vault: number, riser: number, closedAt: number): void {
     const pressure = this.speed * this.speed * this.shutOff;
     const rise = riser - vault;
     this.flow = 0;
     this.byVault = 0;
     this.byRiser = 0;
     this.bySpeed = 0;
-    if (rise < pressure) this.driveForward(vault, rise);
+    if (rise < pressure) {
+      this.driveForward(vault, rise);
+      if (closedAt < Number.POSITIVE_INFINITY) this.fillUp(closedAt - riser);
+    } else if (closedAt < Number.POSITIVE_INFINITY) this.setPower(0, 0, 0, 0);
     else {
       this.setPower(0, 0, 0, 0);
       this.runBack(riser - Math.max(vault, this.suction) - pressure, vault > this.suction);
@@ -135,6 +146,16 @@ export class MainLineFlow {
     this.byVault = -byRise * share + solved * shareByVault;
     this.bySpeed = bySpeed * share;
     this.setPower(solved, -byRise, byRise, bySpeed);
+  }
+
+  /** Fades the flow out as closed pipework fills: over the last of its height, m. */
+  private fillUp(room: number): void {
+    const share = Math.min(1, Math.max(0, room / LAST_ROOM));
+    if (share === 1) return;
+    this.byRiser = this.byRiser * share - (share > 0 ? this.flow / LAST_ROOM : 0);
+    this.byVault *= share;
+    this.bySpeed *= share;
+    this.flow *= share;
   }
 
   private runBack(drive: number, wetSuction: boolean): void {

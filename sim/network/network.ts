@@ -216,7 +216,9 @@ export class Network implements StiffSystem {
   private addPlainLinks(): void {
     const { parts, out, level, settings } = this;
     for (const s of parts.seeps) {
-      seepageFlow(s.k, s.foot, level[s.from], this.tail(s.to), out);
+      // What has seeped into a stream runs off on its bed and cannot go back.
+      const down = parts.basins[s.to].entry > 0 ? Number.NEGATIVE_INFINITY : level[s.to];
+      seepageFlow(s.k, s.foot, level[s.from], down, out);
       this.carry(s, out[0], out[1], out[2]);
     }
     for (const s of parts.streams) {
@@ -258,10 +260,9 @@ export class Network implements StiffSystem {
     const c = this.parts.circuit;
     const { level, f, g, flow } = this;
     const { main, feeds } = c;
-    const { basins } = this.parts;
     main.speed = speedAt(this.settings.ramp, t);
-    main.at(level[c.vault], level[c.riser]);
-    feeds.at(level[c.riser], level[c.bottom] + basins[c.bottom].entry, level[c.top] + basins[c.top].entry);
+    main.at(level[c.vault], level[c.riser], feeds.shut ? c.fullAt : Number.POSITIVE_INFINITY);
+    feeds.at(level[c.riser], level[c.bottom], level[c.top]);
     const { bottom, top } = feeds;
     flow[c.flow.main] = main.flow;
     if (c.flow.bottom >= 0) flow[c.flow.bottom] = bottom.flow;

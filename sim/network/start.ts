@@ -60,7 +60,7 @@ export function standingVolumes(s: Scenario, network: Network, pondLevel: number
     else if (reach?.kind === 'pool') level[i] = lowest(reach.stones);
     else level[i] = reach ? reach.foot : pondLevel;
   });
-  level[circuit.riser] = Math.min(level[circuit.bottom] + basins[circuit.bottom].entry, topOfPipework(s.plumbing));
+  level[circuit.riser] = Math.min(level[circuit.bottom], topOfPipework(s.plumbing));
   level[pond] = pondLevel;
   return Float64Array.from(basins, (basin, i) => volumeAt(basin.storage, level[i]));
 }
