@@ -30,8 +30,7 @@ export function damSite(s: Scenario): string | undefined {
   const stones = s.watercourse.flatMap((reach) => (reach.kind === 'pool' ? reach.stones : []));
   const main = stones.find((stone) => stone.main);
   if (main !== undefined) return main.name;
-  if (stones.length > 0)
-    return stones.reduce((a, b) => (crestWidth(b.crest) > crestWidth(a.crest) ? b : a)).name;
+  if (stones.length > 0) return stones.reduce((a, b) => (crestWidth(b.crest) > crestWidth(a.crest) ? b : a)).name;
   return s.watercourse[0]?.name ?? (s.filter ? 'lip' : undefined);
 }
 

@@ -1,11 +1,12 @@
-import { levelOf } from '../laws/storage.ts';
+import { levelOf, volumeAt } from '../laws/storage.ts';
 import { March } from '../march.ts';
 import { assemble } from '../network/assemble.ts';
 import { LEDGER } from '../network/ledger.ts';
 import type { CheckState } from '../network/mainLine.ts';
 import type { Network } from '../network/network.ts';
 import { settingsOf } from '../network/start.ts';
-import { type Extreme, extremeBetween } from '../results/extreme.ts';
+import { type Extreme, extremeBetween, firstReach } from '../results/extreme.ts';
+import type { RunRecord } from '../results/record.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { steadyVolumes } from '../steady.ts';
 import { keptLevel } from './keptLevel.ts';
@@ -15,6 +16,7 @@ const HOUR = 3600;
 /** The pond has come to rest when it rises less than this in an hour, m; looked at for a day at most. */
 export const AT_REST = 1e-4;
 export const LONGEST = 24;
+const NINE_TENTHS = 0.9;
 
 /** A site in its running balance, the pond as high as it is kept: where a pump stop begins. */
 export interface Kept {
@@ -34,15 +36,20 @@ export interface StopTroubles {
   readonly rain?: number;
 }
 
-export interface StopTrial extends Trial {
-  /** Pond level before the stop, m. */
+/** How the pond rises after a pump stop, in a trial or within a run. */
+export interface PondRise extends Trial {
+  /** Moment of the stop in the record, s. */
+  readonly at: number;
+  /** Pond level at the stop, m. */
   readonly start: number;
-  /** Highest pond level and seconds after the stop. */
+  /** Highest pond level, and its moment in the record. */
   readonly highest: Extreme;
   readonly rise: number;
+  /** Seconds after the stop until nine tenths of the rise have come. */
+  readonly soon: number;
   /** Lowest point of the pond's edge less the highest level, m; negative where water runs over. */
   readonly below: number;
-  /** Lost over the pond's edge and down the overflow pipe by the end of the trial, m³. */
+  /** Lost over the pond's edge and down the overflow pipe from the stop on, m³. */
   readonly overRim: number;
   readonly overflow: number;
 }
@@ -74,7 +81,7 @@ export function overflowBlocked(kept: Kept): Kept {
  *
  * @throws RunFailure where the march fails
  */
-export function stopPump(kept: Kept, troubles: StopTroubles = {}): StopTrial {
+export function stopPump(kept: Kept, troubles: StopTroubles = {}): PondRise {
   const { scenario, network } = kept;
   const { pond, basins } = network.parts;
   const settings = trialSettings(scenario, network, 1);
@@ -99,22 +106,39 @@ export function stopPump(kept: Kept, troubles: StopTroubles = {}): StopTrial {
     if (now - before < AT_REST) break;
     before = now;
   }
-  const { record } = march;
-  const last = record.length - 1;
-  const highest = extremeBetween(record, pond, 1, 0, last);
+  return pondRise(scenario, march.record, 0, march.record.length - 1);
+}
+
+/**
+ * The pond's rise between two rows of a record.
+ *
+ * @param from row at which the pump is stopped
+ * @param to last row looked at
+ */
+export function pondRise(s: Scenario, record: RunRecord, from: number, to: number): PondRise {
+  const { pond, basins } = record.network.parts;
+  const { storage } = basins[pond];
+  const at = record.time(from);
+  const start = levelOf(storage, record.volume(from, pond));
+  const highest = extremeBetween(record, pond, 1, from, to);
+  const rise = highest.value - start;
+  const most = volumeAt(storage, start + NINE_TENTHS * rise);
+  const lost = (entry: number): number => record.ledger(to, entry) - record.ledger(from, entry);
   return {
     record,
-    start: kept.level,
+    at,
+    start,
     highest,
-    rise: highest.value - kept.level,
-    below: lowestPoint(scenario.pond.rim.crest) - highest.value,
-    overRim: record.ledger(last, LEDGER.rim),
-    overflow: record.ledger(last, LEDGER.overflow),
+    rise,
+    soon: firstReach(record, pond, most, 1, from, to) - at,
+    below: lowestPoint(s.pond.rim.crest) - highest.value,
+    overRim: lost(LEDGER.rim),
+    overflow: lost(LEDGER.overflow),
   };
 }
 
 /** The stop with a failed check valve: the worse of the top valve as it is set and shut at that moment. */
-export function stopWithValveFailed(kept: Kept): { trial: StopTrial; troubles: StopTroubles } {
+export function stopWithValveFailed(kept: Kept): { trial: PondRise; troubles: StopTroubles } {
   const failed: StopTroubles = { check: { kind: 'none' } };
   const asSet = stopPump(kept, failed);
   const { topFeed } = kept.scenario.plumbing;

@@ -22,7 +22,3 @@ export function atOnce(deed: Deed): Action {
 export function lowestPoint(crest: readonly CrestPoint[]): number {
   return Math.min(...crest.map(([, z]) => z));
 }
-
-export function highestPoint(crest: readonly CrestPoint[]): number {
-  return Math.max(...crest.map(([, z]) => z));
-}

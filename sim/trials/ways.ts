@@ -1,6 +1,6 @@
 import type { Scenario } from '../scenario/scenario.ts';
 import { passedBy } from './passed.ts';
-import type { StopTrial } from './stop.ts';
+import type { PondRise } from './stop.ts';
 
 /** By which ways water came back to pond and vault from a pump stop to the pond's highest level, m³. */
 export interface Ways {
@@ -18,7 +18,7 @@ export interface Ways {
 }
 
 /** Adds up the ways of a stop. */
-export function waysOf(s: Scenario, trial: StopTrial): Ways {
+export function waysOf(s: Scenario, trial: PondRise): Ways {
   const { flowNames } = trial.record.network.parts;
   const { forward, backward } = passedBy(trial.record, trial.highest.t);
   const sum = (volumes: Float64Array, names: readonly string[]): number =>

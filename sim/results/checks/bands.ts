@@ -1,0 +1,113 @@
+import type { Assumption, Scenario } from '../../scenario/scenario.ts';
+import { withValue } from './withValue.ts';
+
+/** How far a figure may be off, and why. */
+export interface Band {
+  /** In the figure's unit, either way. */
+  readonly band: number;
+  /** The assumed value that moves the figure most, and by how much; undefined where none moves it. */
+  readonly most: { readonly assumption: Assumption; readonly moves: number } | undefined;
+  /** Places with a band that hold no single figure and are left out. */
+  readonly skipped: readonly string[];
+}
+
+/** Moves less than this are rounding, in the figure's unit. */
+const NOTHING = 1e-7;
+
+/**
+ * Bands of several figures that one change of the site answers together: for each the root sum of squares of half its
+ * change over the band of each assumed value, as independent errors add (JCGM 100:2008, 5.1.2), plus a fixed band of
+ * the model itself.
+ *
+ * @param figures answers the figures of a site; undefined where a figure can't be had there
+ * @param model fixed band of each figure
+ */
+export function bandsOf(
+  s: Scenario,
+  figures: (changed: Scenario) => readonly (number | undefined)[],
+  model: readonly number[],
+): Band[] {
+  const sums = model.map(() => 0);
+  const most: { assumption: Assumption; moves: number }[] = [];
+  const skipped: string[] = [];
+  let own: readonly (number | undefined)[] | undefined;
+  for (const assumption of s.assumed) {
+    if (assumption.band === undefined) continue;
+    const [low, high] = assumption.band.map((value) => withValue(s, assumption.place, value));
+    if (low === undefined || high === undefined) {
+      skipped.push(assumption.place);
+      continue;
+    }
+    const atLow = figures(low);
+    const atHigh = figures(high);
+    for (let k = 0; k < model.length; k++) {
+      let moves = halfChange(atLow[k], atHigh[k]);
+      if (moves === undefined) {
+        own ??= figures(s);
+        moves = wholeChange(own[k], atLow[k] ?? atHigh[k]);
+      }
+      if (moves < NOTHING) continue;
+      sums[k] += moves * moves;
+      if (moves > (most[k]?.moves ?? 0)) most[k] = { assumption, moves };
+    }
+  }
+  return model.map((fixed, k) => ({ band: Math.sqrt(sums[k]) + fixed, most: most[k], skipped }));
+}
+
+/** The band of one figure; see `bandsOf`. */
+export function bandOf(s: Scenario, figure: (changed: Scenario) => number | undefined, model: number): Band {
+  return bandsOf(s, (changed) => [figure(changed)], [model])[0];
+}
+
+function halfChange(a: number | undefined, b: number | undefined): number | undefined {
+  return a === undefined || b === undefined ? undefined : Math.abs(a - b) / 2;
+}
+
+/** Where one end of a band has no answer, the whole change to the other end stands for the half. */
+function wholeChange(own: number | undefined, end: number | undefined): number {
+  return own === undefined || end === undefined ? 0 : Math.abs(own - end);
+}
+
+/** Words for keys of the file that an answer may rest on. */
+const KEY_WORDS: Readonly<Record<string, string>> = {
+  manning: 'roughness (Manning’s n)',
+  cd: 'discharge coefficient',
+  gap: 'gap round the mats',
+  roughness: 'roughness',
+  submergedWeight: 'weight under water',
+  curve: 'curve from the box’s two figures',
+  plan: 'outline',
+  rim: 'edge',
+  k: 'fittings',
+  slope: 'slope',
+};
+
+const PART_WORDS: Readonly<Record<string, string>> = {
+  'plumbing.main': 'main line',
+  'plumbing.bottomFeed': 'bottom feed',
+  'plumbing.topFeed': 'top feed',
+  'filter.media': 'media',
+  'filter.lip': 'spillway lip',
+  'pond.shape': 'pond',
+  pump: 'pump',
+  pond: 'pond',
+};
+
+/** An assumed value as a person calls it: 'the roughness (Manning’s n) of ‘run’'. */
+export function assumptionWords(s: Scenario, { place }: Assumption): string {
+  const dot = place.lastIndexOf('.');
+  const key = place.slice(dot + 1);
+  const part = dot < 0 ? '' : place.slice(0, dot);
+  const what = KEY_WORDS[key] ?? key;
+  const whose = PART_WORDS[part] ?? namedPart(s, part);
+  return whose === undefined ? `the value at ${place}` : `the ${what} of ${whose}`;
+}
+
+function namedPart(s: Scenario, part: string): string | undefined {
+  const at = /^watercourse\[(\d+)\](?:\.stones\[(\d+)\])?/.exec(part);
+  if (at === null) return undefined;
+  const reach = s.watercourse[Number(at[1])];
+  if (reach === undefined) return undefined;
+  const stone = at[2] !== undefined && reach.kind === 'pool' ? reach.stones[Number(at[2])] : undefined;
+  return `‘${(stone ?? reach).name}’`;
+}

@@ -1,0 +1,115 @@
+import { volumeAt } from '../../laws/storage.ts';
+import { type Display, formatLength, formatVolume } from '../../quantity/index.ts';
+import type { Scenario } from '../../scenario/scenario.ts';
+import { floatLevel } from '../../trials/keptLevel.ts';
+import { type Kept, keptSite, type PondRise, type StopTroubles, stopPump } from '../../trials/stop.ts';
+import { lowestPoint } from '../../trials/trial.ts';
+import { RunFailure } from '../failure.ts';
+import { leastSteps, raise, rulerStep } from './variants.ts';
+
+/** So far an edge is raised to learn how high the pond would rise within it, m. */
+const OUT_OF_REACH = 1;
+/** Bores of overflow pipes to be had, m: metric, and in whole inches. */
+const BORES: Record<Display, readonly number[]> = {
+  metric: [0.05, 0.075, 0.1, 0.15],
+  us: [2, 3, 4, 6].map((inches) => inches * 0.0254),
+};
+/** Height of an overflow's mouth above the kept level, m: out of reach of ripples. */
+const MOUTH: Record<Display, number> = { metric: 0.01, us: 0.0254 * 0.375 };
+
+/** A stop to be mended: how it was put, how it went, and the room it should leave below the edge, m. */
+export interface Mending {
+  readonly kept: Kept;
+  readonly troubles: StopTroubles;
+  readonly now: PondRise;
+  readonly wanted: number;
+}
+
+/** What would leave the room wanted, each found by stopping the pump of the changed site again. */
+export function drainBackMends(m: Mending): string[] {
+  return [lowerMark(m), raiseEdge(m), addOverflow(m), addCheckValve(m)].filter((way) => way !== '');
+}
+
+/** A stop on a changed site; undefined where that site finds no balance, or starves its pump in it. */
+function stopOn(s: Scenario, troubles: StopTroubles): PondRise | undefined {
+  try {
+    const kept = keptSite(s);
+    if (kept === undefined) return undefined;
+    const { basins, circuit } = kept.network.parts;
+    const { storage } = basins[circuit.vault];
+    if (kept.volumes[circuit.vault] < volumeAt(storage, s.pump.minimum)) return undefined;
+    return stopPump(kept, troubles);
+  } catch (error) {
+    if (error instanceof RunFailure) return undefined;
+    throw error;
+  }
+}
+
+function lowerMark({ kept, troubles, wanted, now }: Mending): string {
+  const { scenario, network, level } = kept;
+  const float = floatLevel(scenario, network);
+  const step = rulerStep(scenario.display);
+  const holds = (n: number): boolean => {
+    const trial = stopOn(keptAt(scenario, level - n * step, float), troubles);
+    return trial !== undefined && trial.below >= wanted;
+  };
+  const steps = leastSteps(holds, 2 * Math.ceil((wanted - now.below) / step) + 4);
+  if (steps === undefined) return '';
+  const to = level - steps * step;
+  const what = [scenario.pond.fillMark, float].map((z, i) => (z !== undefined && z > to ? ['mark', 'float'][i] : ''));
+  const named = what.filter((name) => name !== '').join(' and the ');
+  return `lower the ${named} ${formatLength(steps * step, scenario.display)}`;
+}
+
+/** The site kept at a lower level, m: the mark, and the float that shuts at pond level `float`, no lower than it takes. */
+function keptAt(s: Scenario, level: number, float: number | undefined): Scenario {
+  const { pond, autofill } = s;
+  const by = Math.max(0, (float ?? level) - level);
+  return {
+    ...s,
+    pond: { ...pond, fillMark: pond.fillMark === undefined ? undefined : Math.min(pond.fillMark, level) },
+    autofill: autofill && { ...autofill, set: autofill.set - by, low: autofill.low - by },
+  };
+}
+
+function raiseEdge({ kept, troubles, wanted }: Mending): string {
+  const { display } = kept.scenario;
+  const raised = (by: number): Scenario => withEdgeRaised(kept.scenario, by);
+  const within = stopOn(raised(OUT_OF_REACH), troubles);
+  if (within === undefined) return '';
+  const step = rulerStep(display);
+  const by = Math.ceil((wanted - (within.below - OUT_OF_REACH)) / step - 1e-9) * step;
+  const trial = stopOn(raised(by), troubles);
+  return trial !== undefined && trial.below >= wanted - 1e-9 ? `raise the edge ${formatLength(by, display)}` : '';
+}
+
+function withEdgeRaised(s: Scenario, by: number): Scenario {
+  return { ...s, pond: { ...s.pond, rim: raise(s.pond.rim, by) } };
+}
+
+function addOverflow({ kept, troubles, wanted }: Mending): string {
+  const { scenario, level } = kept;
+  const { display, pond } = scenario;
+  const elevation = level + MOUTH[display];
+  if (pond.overflow !== undefined || elevation > lowestPoint(pond.rim.crest) - wanted) return '';
+  for (const diameter of BORES[display]) {
+    const trial = stopOn({ ...scenario, pond: { ...pond, overflow: { elevation, diameter } } }, troubles);
+    if (trial === undefined || trial.below < wanted) continue;
+    return (
+      `put in an overflow pipe ${formatLength(diameter, display)} wide with its mouth ` +
+      `${formatLength(MOUTH[display], display)} above the level kept (${formatVolume(trial.overflow, display)} go ` +
+      `down it at such a stop)`
+    );
+  }
+  return '';
+}
+
+function addCheckValve({ kept, wanted }: Mending): string {
+  const { scenario } = kept;
+  const { kind } = scenario.plumbing.main.checkValve;
+  if (kind === 'sound') return '';
+  const sound = stopOn(scenario, { check: { kind: 'sound' } });
+  if (sound === undefined || sound.below < wanted) return '';
+  const how = kind === 'none' ? 'put in a' : kind === 'unknown' ? 'make sure of a' : 'see to a';
+  return `${how} check valve that holds (the pond then stays ${formatLength(sound.below, scenario.display)} below its edge)`;
+}

@@ -1,0 +1,113 @@
+import { type Display, formatClock, formatDuration, formatLength, formatVolume } from '../../quantity/index.ts';
+import type { Scenario } from '../../scenario/scenario.ts';
+import type { PondRise } from '../../trials/stop.ts';
+import { lowestPoint } from '../../trials/trial.ts';
+import { type Ways, waysOf } from '../../trials/ways.ts';
+import { assumptionWords, type Band } from './bands.ts';
+import { type Marks, originWords } from './check.ts';
+
+/** A rise or a volume under this is none, m and m³. */
+const NO_RISE = 5e-5;
+const NO_WATER = 5e-5;
+/** A way that carries less than this share of all that comes back isn't named. */
+const NAMED = 0.01;
+/** From here on 'nine tenths in' says more than the moment of a flat highest level. */
+const FLAT = 3;
+
+/** 'rises 38 mm in 3 min 10 s after the pump stops and stays 64 mm below its edge'. */
+export function riseWords(r: PondRise, display: Display): string {
+  if (r.rise < NO_RISE) return `does not rise after the pump stops and ${edgeWords(r, display)}`;
+  const whole = r.highest.t - r.at;
+  const soon = whole > FLAT * r.soon ? `, nine tenths of it in ${formatDuration(r.soon)},` : '';
+  return (
+    `rises ${formatLength(r.rise, display)} in ${formatDuration(whole)}${soon} after the pump stops and ` +
+    edgeWords(r, display)
+  );
+}
+
+function edgeWords({ below, overRim, overflow }: PondRise, display: Display): string {
+  const piped = overflow > NO_WATER ? `, ${formatVolume(overflow, display)} going down the overflow pipe` : '';
+  if (below >= 0) return `stays ${formatLength(below, display)} below its edge${piped}`;
+  return (
+    `runs over: it stands up to ${formatLength(-below, display)} above the lowest point of its edge, and ` +
+    `${formatVolume(overRim, display)} are lost over it${piped}`
+  );
+}
+
+/** '(25 mm wanted at the least, 50 mm better: our default)'. */
+export function marksWords({ fail, pass, origin }: Marks, display: Display): string {
+  return (
+    `(${formatLength(fail, display)} wanted at the least, ${formatLength(pass, display)} better: ` +
+    `${originWords(origin)})`
+  );
+}
+
+/** How much came back to the pond and by which ways, as a sentence; '' where next to nothing did. */
+export function waysWords(s: Scenario, trial: PondRise): string {
+  const ways = waysOf(s, trial);
+  const falls = ways.stones + ways.stream + ways.seepage - ways.pumped;
+  const all = falls + ways.main;
+  if (all < NO_WATER) return '';
+  const { display } = s;
+  const parts = [
+    part(ways.main, all, display, `back through the main line${outOfFilter(ways, all, display)}`),
+    part(falls - ways.seepage, all, display, downWords(s)),
+    part(ways.seepage, all, display, 'seeping beneath the stones'),
+  ].filter((text) => text !== '');
+  const whole = `${formatVolume(all, display)} come back`;
+  if (parts.length === 1) return `${whole}, ${parts[0].replace(/^[\d.,]+ \S+ /, '')}.`;
+  return `${whole}: ${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}.`;
+}
+
+function part(volume: number, all: number, display: Display, how: string): string {
+  return volume < NAMED * all ? '' : `${formatVolume(volume, display)} ${how}`;
+}
+
+function outOfFilter({ filter, topOutlet }: Ways, all: number, display: Display): string {
+  const parts = [
+    part(filter, all, display, 'out of the filter'),
+    part(topOutlet, all, display, 'siphoned through the top outlet'),
+  ].filter((text) => text !== '');
+  return parts.length > 0 ? ` (${parts.join(', ')})` : '';
+}
+
+function downWords(s: Scenario): string {
+  const last = s.watercourse.at(-1);
+  if (last === undefined) return 'over the spillway lip';
+  return last.kind === 'pool' ? 'over the stones' : `down ‘${last.name}’`;
+}
+
+/** How good the figure is and what it rests on most. */
+export function bandWords(s: Scenario, { band, most }: Band): string {
+  const good = `The figure is good to ± ${formatLength(band, s.display)}`;
+  return most && most.moves > band / 3
+    ? `${good}, most of it for ${assumptionWords(s, most.assumption)}, which is assumed.`
+    : `${good}.`;
+}
+
+/** What others keep: a public pool's surge storage, an embankment's freeboard. */
+export function thumbWords(display: Display): string {
+  const [pool, bank] = display === 'us' ? ['1 5/8 in', '1 ft'] : ['41 mm', '0.3 m'];
+  return (
+    `Beside it: public pools keep ${pool} over their whole surface for water in transit and bathers ` +
+    `(ISPSC 2018 §315.4.1); the ${bank} of NRCS 378 is for embankments.`
+  );
+}
+
+/** Where the float keeps the pond higher than its mark, that is said. */
+export function keptWords(s: Scenario, level: number): string {
+  const mark = s.pond.fillMark;
+  if (mark === undefined || level - mark < 5e-4) return '';
+  const over = lowestPoint(s.pond.rim.crest) <= level ? ', at its very edge' : '';
+  return `The float keeps the pond ${formatLength(level - mark, s.display)} above its mark${over}.`;
+}
+
+/** 'In the run, stopped at 12:00, the pond …'. */
+export function runWords(s: Scenario, { at }: PondRise): string {
+  return `In the run, the pump stopped at ${formatClock(s.starts, at)}, the pond`;
+}
+
+/** Sentences that say something, one after the other. */
+export function sentences(...parts: readonly string[]): string {
+  return parts.filter((text) => text !== '').join(' ');
+}
