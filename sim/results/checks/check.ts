@@ -66,3 +66,10 @@ export function judged(
 export function originWords(origin: LimitOrigin): string {
   return origin === 'file' ? 'set in the file' : origin;
 }
+
+/** 'Raise …, or lower ….' */
+export function waysSentence(ways: readonly string[]): string {
+  if (ways.length === 0) return '';
+  const text = ways.join(', or ');
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+}

@@ -1,0 +1,156 @@
+import type { Balance } from '../../balance.ts';
+import { GRAVITY } from '../../laws/constants.ts';
+import { type Display, formatLength, formatNumber, formatPercent } from '../../quantity/index.ts';
+import type { Media, Scenario } from '../../scenario/scenario.ts';
+import type { Check } from '../answer.ts';
+import { bandOf } from './bands.ts';
+import { type CheckInput, judgeAtMost, judged, type Marks, originWords, told, waysSentence, worse } from './check.ts';
+import { balanceOf, leastSteps } from './variants.ts';
+
+/** Our default: the greatest share that may slip round the media. */
+const MOST_CHANNELED = 0.1;
+/** Clean media's head is good to this share of it (Ergun's correlation against beds of other shapes). */
+const HEAD_BAND = 0.3;
+/** Steps in which a gap, a valve's opening and a weight are looked for: m, −, N. */
+const GAP_STEP = 5e-4;
+const WIDEST_GAP = 0.03;
+const TURN = 0.05;
+const WEIGHT = 10;
+const MOST_WEIGHTS = 100;
+
+interface Share {
+  readonly share: number;
+  /** Head across the media over the head at which they float up. */
+  readonly lift: number;
+}
+
+function shareIn(balance: Balance | undefined): Share | undefined {
+  const channeled = balance?.answer.channeled;
+  const lift = balance?.answer.lift;
+  return channeled === null || channeled === undefined || lift === null || lift === undefined
+    ? undefined
+    : { share: channeled, lift };
+}
+
+function withMedia(s: Scenario, change: Partial<Media>): Scenario {
+  return s.filter?.media ? { ...s, filter: { ...s.filter, media: { ...s.filter.media, ...change } } } : s;
+}
+
+/** What of the bottom feed's water slips round the media, and how near the media are to floating up. */
+export function channelingCheck({ scenario, balance }: CheckInput): Check | undefined {
+  const media = scenario.filter?.media;
+  if (!balance || !media || !scenario.plumbing.bottomFeed) return undefined;
+  const now = shareIn(balance);
+  if (!now) {
+    const says = 'No water goes up through the media, so none slips round them.';
+    return told({ name: 'channeling', value: null, unit: '', says });
+  }
+  const given = scenario.limits.channeling;
+  const limit = given ?? MOST_CHANNELED;
+  const marks: Marks = { fail: limit, pass: limit, origin: given === undefined ? 'our default' : 'file' };
+  const model = HEAD_BAND * now.share * (1 - now.share);
+  const { band } = bandOf(scenario, (s) => shareIn(balanceOf(s))?.share, model);
+  const shareVerdict = judgeAtMost(now.share, band, marks);
+  const liftVerdict = judgeAtMost(now.lift, HEAD_BAND * now.lift, { fail: 1, pass: 1, origin: 'our default' });
+  return judged({
+    name: 'channeling',
+    verdict: worse(shareVerdict, liftVerdict),
+    value: now.share,
+    limit,
+    margin: limit - now.share,
+    band,
+    unit: '',
+    origin: marks.origin,
+    says: `${shareSays(scenario, media, now)} ${limitSays(marks)} ${liftSays(scenario, media, balance, now)}`,
+    mend: waysSentence([
+      ...(shareVerdict === 'pass' ? [] : gapMend(scenario, media, limit)),
+      ...(liftVerdict === 'fail' ? liftMends(scenario, media) : []),
+    ]),
+    places: [{ name: 'lift', verdict: liftVerdict, value: now.lift, says: liftSays(scenario, media, balance, now) }],
+  });
+}
+
+/** Hundredths of an inch or tenths of a millimeter: eighths are too coarse for a gap. */
+function gapText(gap: number, display: Display): string {
+  return display === 'us' ? `${formatNumber(gap / 0.0254, 2)} in` : `${formatNumber(gap * 1000, 1)} mm`;
+}
+
+function shareSays(s: Scenario, media: Media, { share }: Share): string {
+  const says =
+    `The channeled share is ${formatPercent(share)}: so much of what comes up the bottom feed slips through the gap ` +
+    `round the mats, ${gapText(media.gap, s.display)} wide.`;
+  const assumed = s.assumed.find(({ place }) => place === 'filter.media.gap')?.band;
+  if (!assumed) return says;
+  const [low, high] = assumed.map((gap) => shareIn(balanceOf(withMedia(s, { gap })))?.share ?? 0);
+  const [narrow, wide] = assumed.map((gap) => gapText(gap, s.display));
+  return (
+    `${says} Nobody has measured that gap: from ${narrow} to ${wide} the share goes from ${formatPercent(low)} to ` +
+    `${formatPercent(high)}.`
+  );
+}
+
+function limitSays({ fail, origin }: Marks): string {
+  return `At most ${formatPercent(fail)} is wanted (${originWords(origin)}).`;
+}
+
+function liftSays({ display }: Scenario, media: Media, { answer, network }: Balance, { lift }: Share): string {
+  const { liftHead } = network.parts.circuit.feeds;
+  const heads =
+    `they cost ${formatLength(answer.mediaHead ?? 0, display)} of head and float up at ` +
+    `${formatLength(liftHead, display)}`;
+  if (lift >= 1) return `The media float up: ${heads}, and the gap round them opens.`;
+  const slow = waterSpeed(media, answer.flows.media) > gapSpeed(media, answer.flows.gap);
+  const gap =
+    slow && answer.flows.gap > 0
+      ? ' Water in the gap runs slower than in the media: it goes round untreated, not fast.'
+      : '';
+  return `The media stay down: ${heads}. Until they do, the share hardly changes with the flow.${gap}`;
+}
+
+/** Mean speed in the pores and in the gap, m/s. */
+function waterSpeed({ area, layers }: Media, flow: number): number {
+  const thickness = layers.reduce((sum, l) => sum + l.thickness, 0);
+  const pores = layers.reduce((sum, l) => sum + l.thickness * l.porosity, 0);
+  return (flow / area) * (thickness / pores);
+}
+
+function gapSpeed({ perimeter, gap }: Media, flow: number): number {
+  return gap > 0 ? flow / (perimeter * gap) : 0;
+}
+
+/** The widest gap that keeps the limit. */
+function gapMend(s: Scenario, media: Media, limit: number): string[] {
+  const share = (gap: number): number => shareIn(balanceOf(withMedia(s, { gap })))?.share ?? 0;
+  const over = leastSteps((n) => share(n * GAP_STEP) > limit, Math.round(WIDEST_GAP / GAP_STEP));
+  if (over === undefined || over === 1) return [];
+  const widest = (over - 1) * GAP_STEP;
+  const text = gapText(widest, s.display);
+  return widest < media.gap
+    ? [`close the gap round the mats to ${text}`]
+    : [`measure the gap: up to ${text} the share stays within the limit`];
+}
+
+/** What keeps the media down: the bottom valve further closed, or more weight on them. */
+function liftMends(s: Scenario, media: Media): string[] {
+  const stays = (changed: Scenario): boolean => (shareIn(balanceOf(changed))?.lift ?? 1) < 1;
+  const ways: string[] = [];
+  const { bottomFeed } = s.plumbing;
+  if (bottomFeed) {
+    const opening = (n: number): number => bottomFeed.valve - n * TURN;
+    const turned = (n: number): Scenario => ({
+      ...s,
+      plumbing: { ...s.plumbing, bottomFeed: { ...bottomFeed, valve: opening(n) } },
+    });
+    const most = Math.ceil(bottomFeed.valve / TURN - 1e-9) - 1;
+    const turns = most > 0 ? leastSteps((n) => stays(turned(n)), most) : undefined;
+    if (turns !== undefined)
+      ways.push(`turn the handle of the bottom valve to ${formatNumber(90 * (1 - opening(turns)))}° closed`);
+  }
+  const weights = leastSteps((n) => stays(withMedia(s, { holdDown: media.holdDown + n * WEIGHT })), MOST_WEIGHTS);
+  if (weights !== undefined) {
+    const kilograms = (weights * WEIGHT) / GRAVITY;
+    const text = s.display === 'us' ? `${formatNumber(kilograms / 0.45359237)} lb` : `${formatNumber(kilograms, 1)} kg`;
+    ways.push(`hold the media down with ${text} more, weighed under water`);
+  }
+  return ways;
+}

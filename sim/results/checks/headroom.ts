@@ -1,0 +1,116 @@
+import type { Balance } from '../../balance.ts';
+import { formatFlow, formatLength } from '../../quantity/index.ts';
+import type { Pool, Scenario, Stream } from '../../scenario/scenario.ts';
+import type { Check, Verdict } from '../answer.ts';
+import { type CheckInput, judgeAtLeast, judged, type Marks, originWords, waysSentence, worse } from './check.ts';
+import { balanceOf, flowThat, lowestOf, raise } from './variants.ts';
+
+/** Our default marks, m. */
+const FAIL = 0.01;
+const PASS = 0.025;
+/** A lip half blocked by leaves needs 2^⅔ of its head, 0.587 more. */
+const HALF_BLOCKED = 0.6;
+/** Up to here an edge is raised to learn how high the water would stand, m. */
+const OUT_OF_REACH = 1;
+
+interface Place {
+  readonly name: string;
+  /** Lowest point of the edge less the level, m. */
+  readonly room: number;
+  readonly marks: Marks;
+  readonly verdict: Verdict;
+}
+
+/** Room between the water and the edges of filter, pools and streams with the pump running. */
+export function headroomCheck({ scenario, balance }: CheckInput): Check | undefined {
+  if (!balance) return undefined;
+  const places = placesOf(scenario, balance).sort(byWorst);
+  const worst = places[0];
+  if (!worst) return undefined;
+  return judged({
+    name: 'headroom',
+    verdict: worst.verdict,
+    value: worst.room,
+    limit: worst.marks.fail,
+    margin: worst.room - worst.marks.fail,
+    unit: 'm',
+    origin: worst.marks.origin,
+    says: `${placeSays(worst, scenario)} ${limitSays(worst.marks, scenario)}`,
+    mend: worst.verdict === 'pass' ? '' : mendFor(scenario, worst),
+    places: places
+      .slice(1)
+      .map((p) => ({ name: p.name, verdict: p.verdict, value: p.room, says: placeSays(p, scenario) })),
+  });
+}
+
+function byWorst(a: Place, b: Place): number {
+  if (a.verdict !== b.verdict) return worse(a.verdict, b.verdict) === a.verdict ? -1 : 1;
+  return a.room - a.marks.pass - (b.room - b.marks.pass);
+}
+
+function placesOf(s: Scenario, { answer }: Balance): Place[] {
+  const place = (name: string, edge: number, lowestWay: number): Place => {
+    const level = answer.levels[name];
+    const room = edge - level;
+    const marks = marksFor(s, Math.max(0, level - lowestWay));
+    return { name, room, marks, verdict: judgeAtLeast(room, 0, marks) };
+  };
+  const filter = s.filter ? [place('filter', lowestOf(s.filter.rim.crest), lowestOf(s.filter.lip.crest))] : [];
+  const reaches = s.watercourse.flatMap((reach) => {
+    if (reach.kind === 'pool') {
+      const lowestStone = Math.min(...reach.stones.map((stone) => lowestOf(stone.crest)));
+      return [place(reach.name, lowestOf(reach.rim.crest), lowestStone)];
+    }
+    return reach.edge ? [place(reach.name, reach.foot + reach.edge.height, reach.foot)] : [];
+  });
+  return [...filter, ...reaches];
+}
+
+function marksFor(s: Scenario, head: number): Marks {
+  const given = s.limits.headroom;
+  if (given) return { fail: given[0], pass: given[1], origin: 'file' };
+  return { fail: FAIL, pass: Math.max(PASS, HALF_BLOCKED * head), origin: 'our default' };
+}
+
+function placeSays({ name, room }: Place, { display }: Scenario): string {
+  const what = name === 'filter' ? 'filter' : `‘${name}’`;
+  return room < 0
+    ? `The ${what} runs over: its water stands ${formatLength(-room, display)} above its edge.`
+    : `The water of the ${what} stands ${formatLength(room, display)} below its edge.`;
+}
+
+function limitSays({ fail, pass, origin }: Marks, { display }: Scenario): string {
+  const why = origin === 'our default' && pass > PASS ? ', so that it holds with half its way out blocked' : '';
+  return (
+    `At the least ${formatLength(fail, display)} are wanted, ${formatLength(pass, display)} are better` +
+    `${why} (${originWords(origin)}).`
+  );
+}
+
+function mendFor(s: Scenario, { name }: Place): string {
+  const { display } = s;
+  const ways: string[] = [];
+  const high = balanceOf(withEdgeRaised(s, name, OUT_OF_REACH));
+  const free = high && placesOf(withEdgeRaised(s, name, OUT_OF_REACH), high).find((p) => p.name === name);
+  if (free) {
+    const by = free.marks.pass - (free.room - OUT_OF_REACH);
+    ways.push(`raise the edge of the ${name} by ${formatLength(by, display)}`);
+  }
+  const flow = flowThat(s, (changed, balance) =>
+    placesOf(changed, balance).some((p) => p.name === name && p.room >= p.marks.pass),
+  );
+  const now = balanceOf(s)?.answer.duty.flow;
+  if (flow !== undefined && flow > 0 && now !== undefined)
+    ways.push(`bring the pump down from ${formatFlow(now, display)} to ${formatFlow(flow, display)}`);
+  return waysSentence(ways);
+}
+
+function withEdgeRaised(s: Scenario, name: string, by: number): Scenario {
+  if (name === 'filter' && s.filter) return { ...s, filter: { ...s.filter, rim: raise(s.filter.rim, by) } };
+  return { ...s, watercourse: s.watercourse.map((reach) => (reach.name === name ? raised(reach, by) : reach)) };
+}
+
+function raised(reach: Pool | Stream, by: number): Pool | Stream {
+  if (reach.kind === 'pool') return { ...reach, rim: raise(reach.rim, by) };
+  return { ...reach, edge: reach.edge && { ...reach.edge, height: reach.edge.height + by } };
+}
