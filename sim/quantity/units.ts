@@ -121,7 +121,7 @@ export function unitOf(dimension: DimensionName, name: string): Unit | undefined
 export function unitsSentence(dimension: DimensionName): string {
   const { si, units } = DIMENSIONS[dimension];
   const names = Object.keys(units);
-  if (names.length === 0) return 'a number without unit';
+  if (names.length === 0) return 'a figure without unit';
   const bare = si === '' ? 'a number' : `a number (in ${si})`;
-  return `${bare}, or a text with one of the units ${names.join(', ')}`;
+  return `${bare}, or a text with ${names.length === 1 ? 'the unit' : 'one of the units'} ${names.join(', ')}`;
 }

@@ -84,8 +84,12 @@ function within(value: number, { min, max, above, below }: Bounds): boolean {
 }
 
 /** A number in SI or a text with a unit that fits. The bounds are in the SI unit. */
-export function quantity(dimension: DimensionName, bounds: Bounds = {}): Field<number> {
-  const { title, si, units } = DIMENSIONS[dimension];
+export function quantity(
+  dimension: DimensionName,
+  bounds: Bounds = {},
+  title: string = DIMENSIONS[dimension].title,
+): Field<number> {
+  const { si, units } = DIMENSIONS[dimension];
   const wanted = `${title}${boundsSentence(bounds)}${si === '' ? '' : ` ${si}`}: ${unitsSentence(dimension)}`;
   const numeric = { type: 'number', ...schemaBounds(bounds) };
   const described = si === '' ? {} : { description: si };
@@ -170,32 +174,25 @@ export function oneOf<T>(...kinds: readonly { takes: (value: unknown) => boolean
   };
 }
 
+/** Nothing of anything, with a unit or without. */
+const ZERO = /^[+-]?0+(\.0*)?(\s*[A-Za-z%][A-Za-z0-9/]*)?$/;
+
 /** A key that is understood and not computed yet: it may stand with 0, and is refused by name with anything else. */
 export function notYet(what: string): Optional<0> {
   const wanted = `nothing or 0; not computed yet: ${what}`;
-  const isZero = (value: unknown) =>
-    value === 0 || (typeof value === 'string' && /^[+-]?0+(\.0*)?(\s*\D.*)?$/.test(value));
+  const isZero = (value: unknown) => value === 0 || (typeof value === 'string' && ZERO.test(value));
   return optional({
     wanted,
-    schema: { enum: [0], description: `not computed yet: ${what}` },
+    schema: {
+      anyOf: [{ const: 0 }, { type: 'string', pattern: ZERO.source }],
+      description: `not computed yet: ${what}`,
+    },
     read: (value, place, tell) => {
       if (isZero(value)) return 0;
       tell(place, show(value), wanted);
       return undefined;
     },
   });
-}
-
-/** The field's value made into another. */
-export function mapped<T, U>(field: Field<T>, make: (value: T) => U): Field<U> {
-  return {
-    wanted: field.wanted,
-    schema: field.schema,
-    read: (value, place, tell) => {
-      const inner = field.read(value, place, tell);
-      return inner === undefined ? undefined : make(inner);
-    },
-  };
 }
 
 export const isList = (value: unknown): value is unknown[] => Array.isArray(value);

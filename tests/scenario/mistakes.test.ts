@@ -64,6 +64,7 @@ const MISTAKES: readonly Mistake[] = [
   // not computed yet
   ['debris', (s) => (s.debris = 1e-6), 'debris'],
   ['a load', (s) => (s.load = '20 g/d'), 'load'],
+  ['a concentration that begins with 0', (s) => (s.concentration = '0 ft 6 in'), 'concentration'],
   ['weather from a file', (s) => (s.weather.file = 'weather.csv'), 'weather.file'],
   ['a hose by its pressure', (s) => (s.supply.hose[0].pressure = '45 psi'), 'supply.hose[0].pressure'],
   ['a sketch', (s) => (s.sketch = {}), 'sketch'],

@@ -127,7 +127,7 @@ describe('a quantity', () => {
     ['wide', 'length', '"wide", which begins with no number | '],
     ['1/0 in', 'length', '"1/0 in", which is no number | '],
     ['5 constructor', 'length', 'the unit constructor in "5 constructor" | '],
-    ['5 %', 'number', 'the unit % in "5 %" | a number: a number without unit'],
+    ['5 %', 'number', 'the unit % in "5 %" | a number: a figure without unit'],
   ] as const)('"%s" as a %s is refused with its reason', (text, dimension, reason) => {
     expect(complaint(text, dimension).startsWith(reason)).toBe(true);
   });

@@ -5,7 +5,7 @@ import { object, pair, wholeList } from '../fields-of-many.ts';
 /** What the keys' own sentences refer to by name in the schema file, so that each stands there once. */
 const shared = {
   /** Elevations may be counted from the sea. */
-  elevation: quantity('length', { min: -9000, max: 9000 }),
+  elevation: quantity('length', { min: -9000, max: 9000 }, 'an elevation'),
   station: quantity('length', { min: -1000, max: 1000 }),
   size: quantity('length', { above: 0, max: 1000 }),
   sizeOrNone: quantity('length', { min: 0, max: 1000 }),
