@@ -13,6 +13,7 @@ import type { Trigger } from './solver/trigger.ts';
 const VOLUME_TOLERANCE = 3e-5;
 const LEVEL_TOLERANCE = 1e-4;
 const LEAST_FLOOR = 0.01;
+const TOP_TOLERANCE = 2e-3;
 /** A step may end this little below an empty basin, m³: rounding. */
 const EMPTY = -1e-15;
 /** First step after a switch, s: a rejection is cheap, a crawl is not. */
@@ -30,12 +31,20 @@ export interface MarchOptions extends ControlOptions {
   readonly tolerance?: number;
 }
 
-/** Tolerance of each volume, m³: one volume for all, but never more than a level over the basin's own floor. */
+/**
+ * Tolerance of each volume, m³: one volume for all, but never more than a level over the basin's own floor. Pipework is
+ * narrowest at its top; within a tolerance of centimetres there its level would swing between laminar and turbulent flow
+ * for ever, the more so where no top feed lets it rest below.
+ */
 export function tolerances(network: Network, factor = 1): Float64Array {
-  return Float64Array.from(
-    network.parts.basins,
-    ({ storage }) => factor * Math.min(VOLUME_TOLERANCE, LEVEL_TOLERANCE * Math.max(LEAST_FLOOR, storage.area[0])),
-  );
+  const { basins, circuit } = network.parts;
+  const topLevel = circuit.feeds.topPipe ? TOP_TOLERANCE : TOP_TOLERANCE / 10;
+  return Float64Array.from(basins, ({ storage }, i) => {
+    const floor = Math.max(LEAST_FLOOR, storage.area[0]);
+    const volume = Math.min(VOLUME_TOLERANCE, LEVEL_TOLERANCE * floor);
+    const top = storage.area[storage.area.length - 1];
+    return factor * (i === circuit.riser ? Math.min(volume, topLevel * top) : volume);
+  });
 }
 
 /**
