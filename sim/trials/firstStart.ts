@@ -1,9 +1,10 @@
+import { volumeAt } from '../laws/storage.ts';
 import { March } from '../march.ts';
 import { assemble } from '../network/assemble.ts';
 import type { Network } from '../network/network.ts';
 import type { Settings } from '../network/settings.ts';
 import { dryVolumes, levelsOf } from '../network/start.ts';
-import { type Extreme, extremeBetween } from '../results/extreme.ts';
+import { type Extreme, extremeBetween, firstReach } from '../results/extreme.ts';
 import { RunFailure } from '../results/failure.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { steadyVolumes } from '../steady.ts';
@@ -26,6 +27,8 @@ export interface FirstStartTrial extends Trial {
   readonly start: number;
   readonly lowestVault: Extreme;
   readonly lowestPond: Extreme;
+  /** Moment at which the vault is at the pump's minimum; null where it never is. */
+  readonly starves: number | null;
   /** Water in pond, vault and all the rest at the start, m³. */
   readonly water: number;
 }
@@ -53,10 +56,13 @@ export function firstStart(s: Scenario, help: FirstStartHelp = {}): FirstStartTr
   const { record } = march;
   const { pond, circuit } = network.parts;
   const last = record.length - 1;
+  const lowestVault = extremeBetween(record, circuit.vault, -1, 0, last);
+  const minimum = volumeAt(network.parts.basins[circuit.vault].storage, s.pump.minimum);
   return {
     record,
     start,
-    lowestVault: extremeBetween(record, circuit.vault, -1, 0, last),
+    lowestVault,
+    starves: lowestVault.value > s.pump.minimum ? null : firstReach(record, circuit.vault, minimum, -1, 0, last),
     lowestPond: extremeBetween(record, pond, -1, 0, last),
     water: total(volumes),
   };

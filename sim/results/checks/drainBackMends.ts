@@ -5,10 +5,12 @@ import { floatLevel } from '../../trials/keptLevel.ts';
 import { type Kept, keptSite, type PondRise, type StopTroubles, stopPump } from '../../trials/stop.ts';
 import { lowestPoint } from '../../trials/trial.ts';
 import { RunFailure } from '../failure.ts';
-import { leastSteps, raise, rulerStep } from './variants.ts';
+import { raise, rulerStep } from './variants.ts';
 
 /** So far an edge is raised to learn how high the pond would rise within it, m. */
 const OUT_OF_REACH = 1;
+/** Tries to find how far a mark has to come down. */
+const MOST_TRIES = 8;
 /** Bores of overflow pipes to be had, m: metric, and in whole inches. */
 const BORES: Record<Display, readonly number[]> = {
   metric: [0.05, 0.075, 0.1, 0.15],
@@ -45,20 +47,33 @@ function stopOn(s: Scenario, troubles: StopTroubles): PondRise | undefined {
   }
 }
 
-function lowerMark({ kept, troubles, wanted, now }: Mending): string {
-  const { scenario, network, level } = kept;
+function lowerMark(m: Mending): string {
+  const { scenario, network, level } = m.kept;
   const float = floatLevel(scenario, network);
   const step = rulerStep(scenario.display);
-  const holds = (n: number): boolean => {
-    const trial = stopOn(keptAt(scenario, level - n * step, float), troubles);
-    return trial !== undefined && trial.below >= wanted;
-  };
-  const steps = leastSteps(holds, 2 * Math.ceil((wanted - now.below) / step) + 4);
+  const steps = stepsDown(m, step, float);
   if (steps === undefined) return '';
   const to = level - steps * step;
   const what = [scenario.pond.fillMark, float].map((z, i) => (z !== undefined && z > to ? ['mark', 'float'][i] : ''));
   const named = what.filter((name) => name !== '').join(' and the ');
   return `lower the ${named} ${formatLength(steps * step, scenario.display)}`;
+}
+
+/** Steps of the ruler by which the pond is to be kept lower: what is still missing is added, a few times at the most. */
+function stepsDown(
+  { kept, troubles, wanted, now }: Mending,
+  step: number,
+  float: number | undefined,
+): number | undefined {
+  let missing = wanted - now.below;
+  let steps = 0;
+  for (let i = 0; i < MOST_TRIES && missing > 0; i++) {
+    steps += Math.ceil(missing / step);
+    const trial = stopOn(keptAt(kept.scenario, kept.level - steps * step, float), troubles);
+    if (trial === undefined) return undefined;
+    missing = wanted - trial.below;
+  }
+  return missing > 0 ? undefined : steps;
 }
 
 /** The site kept at a lower level, m: the mark, and the float that shuts at pond level `float`, no lower than it takes. */

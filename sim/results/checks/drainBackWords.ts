@@ -16,11 +16,13 @@ const FLAT = 3;
 
 /** 'rises 38 mm in 3 min 10 s after the pump stops and stays 64 mm below its edge'. */
 export function riseWords(r: PondRise, display: Display): string {
+  // 'in' is a unit too.
+  const within = display === 'us' ? 'within' : 'in';
   if (r.rise < NO_RISE) return `does not rise after the pump stops and ${edgeWords(r, display)}`;
   const whole = r.highest.t - r.at;
-  const soon = whole > FLAT * r.soon ? `, nine tenths of it in ${formatDuration(r.soon)},` : '';
+  const soon = whole > FLAT * r.soon ? ` (nine tenths of it ${within} ${formatDuration(r.soon)})` : '';
   return (
-    `rises ${formatLength(r.rise, display)} in ${formatDuration(whole)}${soon} after the pump stops and ` +
+    `rises ${formatLength(r.rise, display)} ${within} ${formatDuration(whole)} after the pump stops${soon} and ` +
     edgeWords(r, display)
   );
 }
@@ -50,24 +52,25 @@ export function waysWords(s: Scenario, trial: PondRise): string {
   if (all < NO_WATER) return '';
   const { display } = s;
   const parts = [
-    part(ways.main, all, display, `back through the main line${outOfFilter(ways, all, display)}`),
+    part(ways.main, all, display, `through the main line${outOfFilter(ways, all, display)}`),
     part(falls - ways.seepage, all, display, downWords(s)),
     part(ways.seepage, all, display, 'seeping beneath the stones'),
-  ].filter((text) => text !== '');
+  ].filter((p) => p !== undefined);
   const whole = `${formatVolume(all, display)} come back`;
-  if (parts.length === 1) return `${whole}, ${parts[0].replace(/^[\d.,]+ \S+ /, '')}.`;
-  return `${whole}: ${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}.`;
+  if (parts.length === 1) return `${whole} ${parts[0].how}.`;
+  const each = parts.map(({ volume, how }) => `${volume} ${how}`);
+  return `${whole}: ${each.slice(0, -1).join(', ')} and ${each.at(-1)}.`;
 }
 
-function part(volume: number, all: number, display: Display, how: string): string {
-  return volume < NAMED * all ? '' : `${formatVolume(volume, display)} ${how}`;
+function part(volume: number, all: number, display: Display, how: string): { volume: string; how: string } | undefined {
+  return volume < NAMED * all ? undefined : { volume: formatVolume(volume, display), how };
 }
 
 function outOfFilter({ filter, topOutlet }: Ways, all: number, display: Display): string {
   const parts = [
-    part(filter, all, display, 'out of the filter'),
+    part(filter, all, display, 'of it out of the filter'),
     part(topOutlet, all, display, 'siphoned through the top outlet'),
-  ].filter((text) => text !== '');
+  ].flatMap((p) => (p ? [`${p.volume} ${p.how}`] : []));
   return parts.length > 0 ? ` (${parts.join(', ')})` : '';
 }
 
@@ -102,9 +105,11 @@ export function keptWords(s: Scenario, level: number): string {
   return `The float keeps the pond ${formatLength(level - mark, s.display)} above its mark${over}.`;
 }
 
-/** 'In the run, stopped at 12:00, the pond …'. */
-export function runWords(s: Scenario, { at }: PondRise): string {
-  return `In the run, the pump stopped at ${formatClock(s.starts, at)}, the pond`;
+/** 'In the run, the pump stopped at 12:00, the pond'. */
+export function runWords(s: Scenario, { at, record }: PondRise): string {
+  const { kind } = record.settingsAt(record.rowAt(at)).check;
+  const failed = kind === 'none' && s.plumbing.main.checkValve.kind !== 'none' ? ' and its check valve failed' : '';
+  return `In the run, the pump stopped at ${formatClock(s.starts, at)}${failed}, the pond`;
 }
 
 /** Sentences that say something, one after the other. */
