@@ -7,16 +7,16 @@ const LN10_HALF = Math.LN10 / 2;
 /**
  * Colebrook's friction factor (Darcy) and its slope in logarithms.
  *
- * Colebrook (1939): 1/√f = −2 log10(2.51/(Re √f) + ε/(3.71 D)). With w = (ln 10/2)/√f it reads x + ln x = s for
- * x = w + A, s = A + B, A = Re ε/(8.0884 D), B = ln Re − 0.7794 (Praks & Brkić 2020, Mathematics 8(1), 26), whose
+ * Colebrook (1939): 1/√f = −2 log10(2.51/(Re √f) + ε/(3.7 D)). With w = (ln 10/2)/√f it reads x + ln x = s for
+ * x = w + A, s = A + B, A = Re ε/(8.0666 D), B = ln Re − 0.7794 (Praks & Brkić 2020, Mathematics 8(1), 26), whose
  * explicit start is good to 0.02 %; one Newton step makes it exact to 1e-8.
  * @param reynolds −, ≥ 4000
  * @param relativeRoughness ε/D, 0..0.05
  * @param out receives [f −, d ln f/d ln Re −]
  */
 export function colebrook(reynolds: number, relativeRoughness: number, out: Float64Array): void {
-  // 2.51/3.71 and ln(2.51 · 2/ln 10) to full precision, so that the exact root is Colebrook's own.
-  const a = (reynolds * relativeRoughness) / (3.71 * (2.51 / LN10_HALF));
+  // 3.7 · 2.51 · 2/ln 10 and ln(2.51 · 2/ln 10) to full precision, so that the exact root is Colebrook's own.
+  const a = (reynolds * relativeRoughness) / (3.7 * (2.51 / LN10_HALF));
   const s = a + Math.log(reynolds) - Math.log(2.51 / LN10_HALF);
   const c = Math.log(s);
   let x = s - c + c / (s - 0.5588 * c + 1.2079);

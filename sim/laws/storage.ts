@@ -90,7 +90,7 @@ export function locate(s: Storage, volume: number, out: Float64Array): void {
   const area = square > 0 ? Math.sqrt(square) : 0;
   const sum = a + area;
   out[0] = s.z[i] + (sum > 0 ? (2 * rest) / sum : 0);
-  out[1] = area > LEAST_AREA ? area : LEAST_AREA;
+  out[1] = Math.max(area, LEAST_AREA);
   out[2] = g;
 }
 

@@ -185,13 +185,36 @@ describe('slopes of a crest', () => {
     }
   });
 
-  test('stay finite and true on the chord near rest', () => {
-    for (const down of [0.0499999, 0.04999, 0.04998, 0.05001]) {
-      crestFlow(level, 0.05, down, 1, out);
-      const slope = derivative((x) => flow(level, 0.05, x), down, 1e-9);
-      crestFlow(level, 0.05, down, 1, out);
-      expect(relativeError(out[2], slope)).toBeLessThan(1e-4);
-      expect(Math.abs(out[2])).toBeLessThan(100);
+  test.each([
+    ['level', level],
+    ['slab of given length and nose', slab],
+  ])('are true on the chord and beside it, from a film to a flood: %s', (_, crest) => {
+    for (const head of [5e-5, 2e-4, 1e-3, 0.021, 0.149, 0.151, 0.3]) {
+      const low = crest.lowest;
+      const seam = (1 - Math.min(1, Math.max(1e-3, 1.5e-4 / head))) ** (2 / 3);
+      for (const s of [0.3 * seam, seam - 1e-5, seam + 1e-5, (1 + seam) / 2, 1 - 1e-5]) {
+        if (s <= 0 || s >= 1) continue;
+        // In the difference of levels, which is what is small here.
+        const law = ([up, difference]: readonly number[]) => {
+          crestFlow(crest, low + up, low + up - difference, 1, out);
+          return { value: out[0], slopes: [out[1] + out[2], -out[2]] };
+        };
+        const gap = head * (1 - s);
+        const [byUp, byGap] = law([head, gap]).slopes;
+        const upDifference = derivative((x) => law([x, gap]).value, head, 1e-6 * head);
+        const gapDifference = derivative((x) => law([head, x]).value, gap, 1e-6 * gap);
+        expect(relativeError(byUp, upDifference), `${head} ${s}`).toBeLessThan(2e-4);
+        expect(relativeError(byGap, gapDifference), `${head} ${s}`).toBeLessThan(2e-4);
+      }
+    }
+  });
+
+  test('stay under 100 m²/s a meter of crest at rest', () => {
+    for (const head of [1e-3, 0.02, 0.15, 0.3]) {
+      crestFlow(level, head, head - 1e-9, 1, out);
+      expect(out[1] / 0.5).toBeLessThan(100);
+      crestFlow(level, head, head, 1, out);
+      expect(out[0]).toBe(0);
     }
   });
 });

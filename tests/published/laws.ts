@@ -1,0 +1,8 @@
+/** Every check that rests on the laws alone. */
+import './weirs.ts';
+import './pipes.ts';
+import './pumps.ts';
+import './media.ts';
+import './open-water.ts';
+
+export { type Check, checks, holds, type Outcome, outcomeOf } from './checks.ts';
