@@ -4,6 +4,7 @@ import { assemble } from './network/assemble.ts';
 import type { Network } from './network/network.ts';
 import { levelsOf, pondInBalance, settingsOf } from './network/start.ts';
 import type { BalanceAnswer } from './results/answer.ts';
+import { RunFailure } from './results/failure.ts';
 import type { Crest, Scenario, Stone } from './scenario/scenario.ts';
 import { steadyVolumes } from './steady.ts';
 
@@ -21,6 +22,16 @@ export interface Balance {
  */
 export function balance(s: Scenario): BalanceAnswer {
   return findBalance(s, assemble(s), pondInBalance(s)).answer;
+}
+
+/** The running balance of a site, or why it has none. */
+export function balanceOrFailure(s: Scenario): Balance | RunFailure {
+  try {
+    return findBalance(s, assemble(s), pondInBalance(s));
+  } catch (error) {
+    if (error instanceof RunFailure) return error;
+    throw error;
+  }
 }
 
 /** The running balance at a pond level, m, by a network that is put into it. */

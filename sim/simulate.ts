@@ -1,9 +1,13 @@
+import { balanceOrFailure } from './balance.ts';
 import { startVolumes } from './begin.ts';
 import { March } from './march.ts';
 import { assemble } from './network/assemble.ts';
 import { LEDGER } from './network/ledger.ts';
 import { settingsOf } from './network/start.ts';
 import type { RunAnswer } from './results/answer.ts';
+import { cautionsOf } from './results/cautions.ts';
+import { askAll } from './results/checks/index.ts';
+import { RunFailure } from './results/failure.ts';
 import { ledgerOf } from './results/ledger.ts';
 import { levelEvents, liftEvents } from './results/levelEvents.ts';
 import { flowRanges, levelRanges, mediaRanges } from './results/ranges.ts';
@@ -24,7 +28,11 @@ export interface Run {
 export function simulate(scenario: Scenario): Run {
   const march = run(scenario);
   const { record } = march;
-  return { answer: answerOf(scenario, march), record };
+  const answer = answerOf(scenario, march);
+  const found = balanceOrFailure(scenario);
+  const { checks, leftOut } = askAll({ scenario, balance: found instanceof RunFailure ? undefined : found }, record);
+  const cautions = [...cautionsOf(scenario, found, answer), ...leftOut];
+  return { answer: { ...answer, cautions, checks }, record };
 }
 
 /** The run alone, without trials and checks. */
@@ -46,6 +54,7 @@ export function run(scenario: Scenario): March {
   return march;
 }
 
+/** What the run itself answers; trials and checks come after it. */
 function answerOf(scenario: Scenario, march: March): RunAnswer {
   const { record } = march;
   const liftHead = record.network.parts.circuit.feeds.liftHead;

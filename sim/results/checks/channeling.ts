@@ -17,6 +17,8 @@ const WIDEST_GAP = 0.03;
 const TURN = 0.05;
 const WEIGHT = 10;
 const MOST_WEIGHTS = 100;
+/** A head below this is told as 'under' it, m. */
+const UNSEEN = 0.001;
 
 interface Share {
   readonly share: number;
@@ -61,18 +63,23 @@ export function channelingCheck({ scenario, balance }: CheckInput): Check | unde
     band,
     unit: '',
     origin: marks.origin,
-    says: `${shareSays(scenario, media, now)} ${limitSays(marks)} ${liftSays(scenario, media, balance, now)}`,
+    says: [
+      shareSays(scenario, media, now),
+      limitSays(marks),
+      liftSays(scenario, balance, now),
+      besideSays(scenario, media, balance, now),
+    ].join(' '),
     mend: waysSentence([
       ...(shareVerdict === 'pass' ? [] : gapMend(scenario, media, limit)),
       ...(liftVerdict === 'fail' ? liftMends(scenario, media) : []),
     ]),
-    places: [{ name: 'lift', verdict: liftVerdict, value: now.lift, says: liftSays(scenario, media, balance, now) }],
+    places: [{ name: 'lift', verdict: liftVerdict, value: now.lift, says: liftSays(scenario, balance, now) }],
   });
 }
 
 /** Hundredths of an inch or tenths of a millimeter: eighths are too coarse for a gap. */
 function gapText(gap: number, display: Display): string {
-  return display === 'us' ? `${formatNumber(gap / 0.0254, 2)} in` : `${formatNumber(gap * 1000, 1)} mm`;
+  return display === 'us' ? `${formatNumber(gap / 0.0254, 2)} in` : `${Number((gap * 1000).toFixed(1))} mm`;
 }
 
 function shareSays(s: Scenario, media: Media, { share }: Share): string {
@@ -93,18 +100,29 @@ function limitSays({ fail, origin }: Marks): string {
   return `At most ${formatPercent(fail)} is wanted (${originWords(origin)}).`;
 }
 
-function liftSays({ display }: Scenario, media: Media, { answer, network }: Balance, { lift }: Share): string {
+function liftSays({ display }: Scenario, { answer, network }: Balance, { lift }: Share): string {
   const { liftHead } = network.parts.circuit.feeds;
-  const heads =
-    `they cost ${formatLength(answer.mediaHead ?? 0, display)} of head and float up at ` +
-    `${formatLength(liftHead, display)}`;
-  if (lift >= 1) return `The media float up: ${heads}, and the gap round them opens.`;
-  const slow = waterSpeed(media, answer.flows.media) > gapSpeed(media, answer.flows.gap);
-  const gap =
-    slow && answer.flows.gap > 0
-      ? ' Water in the gap runs slower than in the media: it goes round untreated, not fast.'
-      : '';
-  return `The media stay down: ${heads}. Until they do, the share hardly changes with the flow.${gap}`;
+  const head = answer.mediaHead ?? 0;
+  const cost = head < UNSEEN ? `under ${formatLength(UNSEEN, display)}` : formatLength(head, display);
+  const heads = `they cost ${cost} of head and float up at ${formatLength(liftHead, display)}`;
+  return lift >= 1 ? `The media float up: ${heads}, and the gap round them opens.` : `The media stay down: ${heads}.`;
+}
+
+/** Where the rule 'too much pump makes it channel' misleads, and what is not computed. */
+function besideSays({ display }: Scenario, media: Media, { answer, network }: Balance, { lift }: Share): string {
+  const { liftHead } = network.parts.circuit.feeds;
+  const { flows, duty } = answer;
+  const jet = duty.velocity['bottom feed'] ** 2 / (2 * GRAVITY);
+  const slow = flows.gap > 0 && waterSpeed(media, flows.media) > gapSpeed(media, flows.gap);
+  return [
+    lift < 1 ? 'Until they float, the share hardly changes with the flow: the gap decides it.' : '',
+    slow ? 'Water in the gap runs slower than in the media: it goes round untreated, not fast.' : '',
+    jet > liftHead
+      ? `Not computed: the jet at the bottom inlet, ${formatLength(jet, display)} of velocity head where nothing spreads it.`
+      : '',
+  ]
+    .filter((sentence) => sentence !== '')
+    .join(' ');
 }
 
 /** Mean speed in the pores and in the gap, m/s. */

@@ -89,9 +89,10 @@ function stoneSays({ stone, share, pool }: Place, { answer }: Balance, display: 
 }
 
 function ruleSays(display: Display): string {
+  const rule = display === 'us' ? '100 gph per inch' : '250 L/min per meter (100 US gal/h per inch)';
   const [sheet, low, high] = display === 'us' ? ['1/2 in', '5/8', '3/4 in'] : ['12 mm', '17', '20 mm'];
   return (
-    `Common practice: ${perWidth(RULE, display)} of width gives a sheet of about ${sheet}, which is not what a ruler ` +
+    `Common practice: ${rule} of width gives a sheet of about ${sheet}, which is not what a ruler ` +
     `shows behind the stone (${low} to ${high}); it takes the stone as level over its whole width.`
   );
 }

@@ -82,8 +82,8 @@ function placeSays({ name, room }: Place, { display }: Scenario): string {
 function limitSays({ fail, pass, origin }: Marks, { display }: Scenario): string {
   const why = origin === 'our default' && pass > PASS ? ', so that it holds with half its way out blocked' : '';
   return (
-    `At the least ${formatLength(fail, display)} are wanted, ${formatLength(pass, display)} are better` +
-    `${why} (${originWords(origin)}).`
+    `Wanted: ${formatLength(fail, display)} at the least, ${formatLength(pass, display)} better${why} ` +
+    `(${originWords(origin)}).`
   );
 }
 

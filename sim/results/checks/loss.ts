@@ -61,7 +61,7 @@ export function lossCheck({ scenario, balance }: CheckInput): Check | undefined 
     name: 'loss',
     value: week,
     unit: 'm',
-    says: `${daySays(losses, display)} That lowers the pond by ${formatLength(week, display)} in a week.${worst} ${ruleSays(display)}`,
+    says: `${daySays(losses, display)} The pond falls by ${formatLength(week, display)} each week.${worst} ${ruleSays(display)}`,
   });
 }
 

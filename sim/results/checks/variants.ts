@@ -1,17 +1,11 @@
-import { type Balance, findBalance } from '../../balance.ts';
-import { assemble } from '../../network/assemble.ts';
-import { pondInBalance } from '../../network/start.ts';
+import { type Balance, balanceOrFailure } from '../../balance.ts';
 import type { Crest, Pump, Scenario, Stone } from '../../scenario/scenario.ts';
 import { RunFailure } from '../failure.ts';
 
 /** The running balance of a site, or of one with a change made on it; undefined where it finds none. */
 export function balanceOf(s: Scenario): Balance | undefined {
-  try {
-    return findBalance(s, assemble(s), pondInBalance(s));
-  } catch (error) {
-    if (error instanceof RunFailure) return undefined;
-    throw error;
-  }
+  const found = balanceOrFailure(s);
+  return found instanceof RunFailure ? undefined : found;
 }
 
 /**
