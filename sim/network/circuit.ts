@@ -1,5 +1,7 @@
+import type { Linearization } from '../solver/system.ts';
+import type { Book } from './book.ts';
 import type { Builder } from './builder.ts';
-import type { FeedFlows } from './feeds.ts';
+import type { FeedFlow, FeedFlows } from './feeds.ts';
 import { LEDGER } from './ledger.ts';
 import { NONE } from './link.ts';
 import type { MainLineFlow } from './mainLine.ts';
@@ -64,4 +66,63 @@ export function placeCircuit(
     pumpedPlaces: [g.place(LEDGER.pumped, vault), g.place(LEDGER.pumped, riser)],
     energyPlaces: [g.place(LEDGER.energy, vault), g.place(LEDGER.energy, riser)],
   };
+}
+
+/** Enters main, feeds, pumped water and energy at a speed of the pump; returns the head across the media, m. */
+export function bookCircuit(c: Circuit, book: Book, speed: number): number {
+  const { main, feeds } = c;
+  const { level, f, g, flow } = book;
+  main.speed = speed;
+  main.at(level[c.vault], level[c.riser], feeds.shut ? c.fullAt : Number.POSITIVE_INFINITY);
+  feeds.at(level[c.riser], level[c.bottom], level[c.top]);
+  const { bottom, top } = feeds;
+  flow[c.flow.main] = main.flow;
+  if (c.flow.bottom >= 0) flow[c.flow.bottom] = bottom.flow;
+  if (c.flow.top >= 0) flow[c.flow.top] = top.flow;
+  if (c.flow.media >= 0) {
+    flow[c.flow.media] = bottom.media;
+    flow[c.flow.gap] = bottom.gap;
+  }
+  f[c.vault] -= main.flow;
+  f[c.riser] += main.flow - bottom.flow - top.flow;
+  f[c.bottom] += bottom.flow;
+  f[c.top] += top.flow;
+  g[LEDGER.pumped] += Math.max(0, main.flow);
+  g[LEDGER.energy] += main.power;
+  if (book.slopes !== undefined) bookSlopes(c, book, book.slopes);
+  return bottom.head;
+}
+
+function bookSlopes(c: Circuit, book: Book, into: Linearization): void {
+  const { main, feeds } = c;
+  const { jacobian, gradient } = into;
+  const perVault = book.byVolume[c.vault];
+  const perRiser = book.byVolume[c.riser];
+  const byVault = main.byVault * perVault;
+  const byRiser = main.byRiser * perRiser;
+  jacobian[c.mainPlaces[0]] -= byVault;
+  jacobian[c.mainPlaces[1]] -= byRiser;
+  jacobian[c.mainPlaces[2]] += byVault;
+  jacobian[c.mainPlaces[3]] += byRiser;
+  if (main.flow > 0) {
+    gradient[c.pumpedPlaces[0]] += byVault;
+    gradient[c.pumpedPlaces[1]] += byRiser;
+  }
+  gradient[c.energyPlaces[0]] += main.powerByVault * perVault;
+  gradient[c.energyPlaces[1]] += main.powerByRiser * perRiser;
+  bookFeed(c, feeds.bottom, c.bottomPlaces, book, jacobian);
+  bookFeed(c, feeds.top, c.topPlaces, book, jacobian);
+}
+
+function bookFeed(c: Circuit, feed: FeedFlow, places: FeedPlaces, book: Book, jacobian: Float64Array): void {
+  if (places[0] === NONE) return;
+  const byRiser = feed.byRiser * book.byVolume[c.riser];
+  const byBottom = feed.byBottom * book.byVolume[c.bottom];
+  const byTop = feed.byTop * book.byVolume[c.top];
+  jacobian[places[0]] -= byRiser;
+  jacobian[places[1]] -= byBottom;
+  jacobian[places[2]] -= byTop;
+  jacobian[places[3]] += byRiser;
+  jacobian[places[4]] += byBottom;
+  jacobian[places[5]] += byTop;
 }

@@ -4,7 +4,7 @@ import { PipeEquation } from './mainLine.ts';
 import type { MediaEquation } from './media.ts';
 
 /** A feed's flow and its slopes by the levels in the riser, at its own end and at the other feed's end, m³/s and m²/s. */
-interface FeedFlow {
+export interface FeedFlow {
   flow: number;
   byRiser: number;
   byBottom: number;

@@ -4,6 +4,12 @@
  * `read.ts` makes it from a file's text, or lists what is wrong with the file. Everything downstream takes only
  * this type and may rely on the sense that was checked. Elevations are metres above the site's datum, positive up.
  */
+import type { Action } from './action.ts';
+
+import type { Plumbing, Pump } from './plumbing.ts';
+
+export type { Action, Deed, Timing } from './action.ts';
+export type * from './plumbing.ts';
 
 /** [elevation m, plan area m²], ascending in elevation; two points at one elevation make a ledge. */
 export type ProfilePoint = readonly [elevation: number, area: number];
@@ -53,75 +59,6 @@ export interface Intake {
   readonly width: number;
   readonly elevation: number;
   readonly blockage: number;
-}
-
-export interface Pump {
-  /** Maker's points (flow m³/s, head m), or the two figures on the box. */
-  readonly curve:
-    | { readonly kind: 'points'; readonly points: readonly (readonly [flow: number, head: number])[] }
-    | { readonly kind: 'box'; readonly flow: number; readonly head: number };
-  /** Wire power: constant W, points (flow, W), or one efficiency; undefined: unknown, energy counts 0. */
-  readonly power:
-    | { readonly kind: 'constant'; readonly watts: number }
-    | { readonly kind: 'points'; readonly points: readonly (readonly [flow: number, watts: number])[] }
-    | { readonly kind: 'efficiency'; readonly efficiency: number }
-    | undefined;
-  readonly suction: number;
-  readonly minimum: number;
-  /** K on the main's velocity head of the pump standing still; undefined: from the curve. */
-  readonly standingLoss: number | undefined;
-  readonly running: boolean;
-  readonly cutOut: { readonly below: number; readonly restart: number } | undefined;
-}
-
-export type FittingName = 'elbow90' | 'elbow45' | 'ballValve' | 'checkSwing' | 'entrance' | 'exit';
-
-export interface PipeRun {
-  /** Inside diameter, m (a nominal `size` has been looked up). */
-  readonly diameter: number;
-  readonly length: number;
-  readonly roughness: number;
-  readonly fittings: Readonly<Partial<Record<FittingName, number>>>;
-  /** Further loss coefficients, on this pipe's velocity head. */
-  readonly k: number;
-}
-
-/** sound (or unknown, which counts as sound but is asked about), none, or leaking with an effective area m². */
-export type CheckValve =
-  | { readonly kind: 'sound' }
-  | { readonly kind: 'none' }
-  | { readonly kind: 'unknown' }
-  | { readonly kind: 'leaking'; readonly area: number };
-
-export interface MainLine extends PipeRun {
-  readonly checkValve: CheckValve;
-}
-
-export interface Feed extends PipeRun {
-  /** Opening of the valve, 0 shut .. 1 open (1 − handle angle/90°). */
-  readonly valve: number;
-  readonly law: 'ball' | 'cock';
-}
-
-export interface BottomFeed extends Feed {
-  readonly inlet: number;
-}
-
-export interface TopFeed extends Feed {
-  readonly outlet: number;
-  /** 'filter', or the name of a pool or stream, or 'pond'. Resolved: where no filter stands it names a basin. */
-  readonly to: string;
-}
-
-export interface Plumbing {
-  readonly main: MainLine;
-  readonly tee: number;
-  readonly bottomFeed: BottomFeed | undefined;
-  readonly topFeed: TopFeed | undefined;
-  /** The riser's own shape, where the pipe's route is known. */
-  readonly profile: readonly ProfilePoint[] | undefined;
-  readonly level: number | 'empty' | undefined;
-  readonly leak: Leak | undefined;
 }
 
 export interface MediaLayer {
@@ -211,32 +148,6 @@ export interface Weather {
   /** Twelve monthly rain depth rates, m/s (a file's depth a month over the month's own length); undefined: none. */
   readonly rain: readonly number[] | undefined;
 }
-
-/** When an action happens: at a time (s from the start), or each time a level crosses. */
-export type Timing =
-  | { readonly at: number }
-  | { readonly when: { readonly basin: string; readonly crossing: 'rises' | 'falls'; readonly level: number } };
-
-export type Deed =
-  | { readonly do: 'pump'; readonly to: 'on' | 'off' | number }
-  | { readonly do: 'power'; readonly to: 'on' | 'off'; readonly for: number | undefined }
-  /** `name` undefined: every hose. */
-  | { readonly do: 'hose'; readonly to: 'on' | 'off'; readonly name: string | undefined }
-  | { readonly do: 'autofill'; readonly to: 'on' | 'off' }
-  | { readonly do: 'bottom valve'; readonly to: number }
-  | { readonly do: 'top valve'; readonly to: number }
-  | { readonly do: 'storm'; readonly depth: number; readonly lasting: number; readonly shape: 'even' | 'scs2' }
-  /** `of`: 'intake', or a stone's or stream's name. */
-  | { readonly do: 'blockage'; readonly of: string; readonly to: number }
-  | { readonly do: 'clean filter' }
-  | { readonly do: 'check valve'; readonly to: 'failed' | 'sound' }
-  | { readonly do: 'leak'; readonly in: string; readonly elevation: number; readonly area: number }
-  | { readonly do: 'pump out'; readonly flow: number; readonly until: number };
-
-/** One action of the file; `daily` times are seconds after midnight, on from odd entries, off from even ones. */
-export type Action =
-  | { readonly timing: Timing; readonly deed: Deed; readonly place: string }
-  | { readonly daily: readonly number[]; readonly deed: { readonly do: 'pump' }; readonly place: string };
 
 /** Limits the file overrides: [fail, pass] for drain-back, one figure for the others. */
 export interface Limits {

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { run } from '../../sim/simulate.ts';
 import { RunFailure } from '../../sim/results/failure.ts';
 import { closureAt } from '../../sim/results/ledger.ts';
+import { run } from '../../sim/simulate.ts';
 import { site } from './randomSite.ts';
 
 const runs = Number(process.env.SITES ?? 60);

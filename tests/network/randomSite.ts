@@ -5,7 +5,8 @@ import type { Scenario } from '../../sim/scenario/scenario.ts';
 const between = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
 
 /** A number of the site as crews would write it: three digits behind the point. */
-const rounded = (min: number, max: number): fc.Arbitrary<number> => between(min, max).map((x) => Math.round(x * 1000) / 1000);
+const rounded = (min: number, max: number): fc.Arbitrary<number> =>
+  between(min, max).map((x) => Math.round(x * 1000) / 1000);
 
 const crest = (low: number, width: number, tilt: number): [number, number][] => [
   [0, low],
@@ -44,7 +45,7 @@ const numbers = fc.record({
   depth: rounded(0.3, 1.5),
   level: rounded(0.02, 0.25),
   ledge: fc.boolean(),
-  intakeDepth: rounded(0.05, 0.25),
+  intakeDepth: rounded(0.01, 0.25),
   blockage: fc.constantFrom(0, 0, 0.3, 0.8, 1),
   vault: rounded(0.2, 1),
   pumpFlow: rounded(0.5, 12),
@@ -97,19 +98,36 @@ function fileOf(n: Numbers): Record<string, unknown> {
     start: n.running ? n.start : n.start === 'running' ? 'standing' : n.start,
     pond: {
       profile: n.ledge
-        ? [[floor, 0.4 * n.area], [shelf, 0.6 * n.area], [shelf, 0.9 * n.area], [0.05, n.area]]
-        : [[floor, 0.5 * n.area], [0.05, n.area]],
+        ? [
+            [floor, 0.4 * n.area],
+            [shelf, 0.6 * n.area],
+            [shelf, 0.9 * n.area],
+            [0.05, n.area],
+          ]
+        : [
+            [floor, 0.5 * n.area],
+            [0.05, n.area],
+          ],
       displaced: [{ from: floor, to: floor + 0.1, fraction: 0.6 }],
       level: -n.level,
       rim: { crest: crest(0, 1.5, 0.01) },
       leak: n.leak > 0 ? { elevation: shelf, area: n.leak } : undefined,
     },
-    intake: { width: 0.5, elevation: Math.min(-0.02, -n.level - n.intakeDepth + 0.1), blockage: n.blockage },
-    vault: { profile: [[floor - 0.4, n.vault], [0.05, n.vault]] },
+    intake: { width: 0.5, elevation: Math.max(floor + 0.01, -n.level - n.intakeDepth), blockage: n.blockage },
+    vault: {
+      profile: [
+        [floor - 0.4, n.vault],
+        [0.05, n.vault],
+      ],
+    },
     pump: {
       curve: n.box
         ? { flow: `${n.pumpFlow} L/s`, head: n.pumpHead }
-        : [[0, n.pumpHead], [n.pumpFlow / 2000, 0.8 * n.pumpHead], [n.pumpFlow / 1000, 0.2 * n.pumpHead]],
+        : [
+            [0, n.pumpHead],
+            [n.pumpFlow / 2000, 0.8 * n.pumpHead],
+            [n.pumpFlow / 1000, 0.2 * n.pumpHead],
+          ],
       suction,
       minimum: suction + 0.15,
       running: n.running,
@@ -120,7 +138,9 @@ function fileOf(n: Numbers): Record<string, unknown> {
       main: { diameter: n.main, length: n.length, fittings: { elbow90: 3 }, checkValve: n.check },
       tee: inlet,
       bottomFeed: feed(n, n.valves[0], { inlet }),
-      ...(n.topFeed ? { topFeed: feed(n, n.valves[1], { outlet: filterTop + 0.1, ...(n.filter ? { to: 'filter' } : {}) }) } : {}),
+      ...(n.topFeed
+        ? { topFeed: feed(n, n.valves[1], { outlet: filterTop + 0.1, ...(n.filter ? { to: 'filter' } : {}) }) }
+        : {}),
     },
     ...(n.filter ? { filter: filterOf(n, filterTop) } : {}),
     watercourse: n.reaches.map((r, i) => reachFile(r, heights[i], i)),
@@ -158,7 +178,10 @@ function reachFile(r: Numbers['reaches'][number], h: { foot: number; top: number
   return {
     name: `pool ${i}`,
     kind: 'pool',
-    profile: [[h.foot - 0.1, 0.4 * r.area], [h.top + 0.2, r.area]],
+    profile: [
+      [h.foot - 0.1, 0.4 * r.area],
+      [h.top + 0.2, r.area],
+    ],
     stones: r.stones.map((s, k) => ({
       name: `stone ${i}.${k}`,
       main: k === 0,
@@ -176,7 +199,10 @@ function reachFile(r: Numbers['reaches'][number], h: { foot: number; top: number
 
 function filterOf(n: Numbers, lip: number): object {
   return {
-    profile: [[lip - 0.65, 0.5], [lip + 0.15, 0.5]],
+    profile: [
+      [lip - 0.65, 0.5],
+      [lip + 0.15, 0.5],
+    ],
     media: {
       bottom: lip - 0.5,
       area: 0.42,
