@@ -57,13 +57,18 @@ function moving(s: Scenario): string | undefined {
     const { basin, change } = standingMoves(s);
     if (Math.abs(change) <= STILL) return undefined;
     return (
-      `The start is not at rest: with the pump off the level in the ${basin} moves ` +
+      `The start is not at rest: with the pump off the level in ${called(basin)} moves ` +
       `${formatLength(Math.abs(change), s.display)} within a minute. "start": "overnight" begins where the site comes to rest.`
     );
   } catch (error) {
     if (error instanceof RunFailure) return undefined;
     throw error;
   }
+}
+
+function called(basin: string): string {
+  if (basin === 'riser') return 'the pipe';
+  return ['pond', 'vault', 'filter'].includes(basin) ? `the ${basin}` : `‘${basin}’`;
 }
 
 function starving(s: Scenario, { answer }: Balance): string | undefined {
@@ -76,9 +81,9 @@ function starving(s: Scenario, { answer }: Balance): string | undefined {
 }
 
 function thinHeads(s: Scenario, { answer }: Balance): string | undefined {
-  const heads: [string, number][] = Object.entries(answer.stones).map(([name, stone]) => [name, stone.head]);
-  if (s.filter) heads.unshift(['filter’s lip', answer.levels.filter - lowestOf(s.filter.lip.crest)]);
-  const thin = heads.filter(([, head]) => head > 0 && head < THIN).map(([name]) => name);
+  const heads: [string, number][] = Object.entries(answer.stones).map(([name, stone]) => [`‘${name}’`, stone.head]);
+  if (s.filter) heads.unshift(['the filter’s lip', answer.levels.filter - lowestOf(s.filter.lip.crest)]);
+  const thin = heads.filter(([, head]) => head > NOTHING && head < THIN).map(([name]) => name);
   if (thin.length === 0) return undefined;
   return (
     `Less than ${formatLength(THIN, s.display)} of water stands over ${thin.join(', ')}: surface tension counts there, ` +
@@ -93,7 +98,7 @@ function splashes(s: Scenario, { answer }: Balance): string[] {
     .map((stone) => {
       const lost = stone.splash * Math.max(0, answer.flows[stone.name]) * DAY;
       return (
-        `A splash of ${formatPercent(stone.splash)} at the ${stone.name} is ${formatVolume(lost, s.display)} a day; no ` +
+        `A splash of ${formatPercent(stone.splash)} at ‘${stone.name}’ is ${formatVolume(lost, s.display)} a day; no ` +
         'measured value is published for garden falls.'
       );
     });

@@ -32,7 +32,7 @@ export function fallsCheck({ scenario, balance }: CheckInput): Check | undefined
     name: 'falls',
     value: lead.share,
     unit: '',
-    says: `${stoneSays(lead, balance, display)} ${ruleSays(display)}`,
+    says: stoneSays(lead, balance, display) + (lead.share > 0 ? ` ${ruleSays(display)}` : ''),
     places: places
       .filter((p) => p !== lead)
       .map((p) => ({
@@ -77,13 +77,13 @@ function perWidth(q: number, display: Display): string {
 
 function stoneSays({ stone, share, pool }: Place, { answer }: Balance, display: Display): string {
   const { head, criticalDepth, reach } = answer.stones[stone.name];
-  if (share <= 0) return `No water runs over the ${stone.name}.`;
+  if (share <= 0) return `No water runs over ‘${stone.name}’.`;
   const flow = answer.flows[stone.name];
   const takes = pool.stones.length > 1 ? `takes ${formatPercent(share)} of its pool’s water` : 'takes all the water';
   const open = crestWidth(stone.crest) * (1 - stone.blockage);
   const lands = stone.fall > 0 ? `, landing ${formatLength(reach, display)} out` : '';
   return (
-    `The ${stone.name} ${takes}, ${formatFlow(flow, display)}: ${formatLength(head, display)} of water over its ` +
+    `‘${stone.name}’ ${takes}, ${formatFlow(flow, display)}: ${formatLength(head, display)} of water over its ` +
     `lowest point, ${perWidth(flow / open, display)}, a sheet ${formatLength(criticalDepth, display)} thick${lands}.`
   );
 }
@@ -97,21 +97,32 @@ function ruleSays(display: Display): string {
   );
 }
 
+/** Sealing beneath a pool's stones, where all its water seeps away there. */
+function sealing(s: Scenario, { stone, pool }: Place): string {
+  const sealed = pool.stones.reduce(
+    (site, { name }) => withStone(site, name, (x) => ({ ...x, seep: { ...x.seep, k: 0 } })),
+    s,
+  );
+  const share = balanceOf(sealed)?.answer.stones[stone.name].share ?? 0;
+  return share > 0 ? waysSentence([`seal what seeps beneath the stones of ‘${pool.name}’`]) : '';
+}
+
 /** Clearing the main stone, raising its rival or lowering the stone itself: what does it by the balance. */
-function mendFor(s: Scenario, { stone, rival }: Place): string {
-  if (!rival || rival.share <= 0) return '';
+function mendFor(s: Scenario, place: Place): string {
+  const { stone, rival } = place;
+  if (!rival || rival.share <= 0) return sealing(s, place);
   const takesMost = (changed: Scenario): boolean => {
     const stones = balanceOf(changed)?.answer.stones;
     return stones !== undefined && stones[stone.name].share > 0 && stones[stone.name].share >= stones[rival.name].share;
   };
   const ways: string[] = [];
   if (stone.blockage > 0 && takesMost(withStone(s, stone.name, (x) => ({ ...x, blockage: 0 }))))
-    ways.push(`clear the leaves off the ${stone.name}`);
+    ways.push(`clear the leaves off ‘${stone.name}’`);
   const step = rulerStep(s.display);
   const most = Math.round(MOST_MOVED / step);
   const up = leastSteps((n) => takesMost(withStone(s, rival.name, (x) => raise(x, n * step))), most);
-  if (up !== undefined) ways.push(`raise the ${rival.name} by ${formatLength(up * step, s.display)}`);
+  if (up !== undefined) ways.push(`raise ‘${rival.name}’ by ${formatLength(up * step, s.display)}`);
   const down = leastSteps((n) => takesMost(withStone(s, stone.name, (x) => raise(x, -n * step))), most);
-  if (down !== undefined) ways.push(`lower the ${stone.name} by ${formatLength(down * step, s.display)}`);
+  if (down !== undefined) ways.push(`lower ‘${stone.name}’ by ${formatLength(down * step, s.display)}`);
   return waysSentence(ways);
 }

@@ -72,11 +72,15 @@ function marksFor(s: Scenario, head: number): Marks {
   return { fail: FAIL, pass: Math.max(PASS, HALF_BLOCKED * head), origin: 'our default' };
 }
 
+function called(name: string): string {
+  return name === 'filter' ? 'the filter' : `‘${name}’`;
+}
+
 function placeSays({ name, room }: Place, { display }: Scenario): string {
-  const what = name === 'filter' ? 'filter' : `‘${name}’`;
+  const what = called(name);
   return room < 0
-    ? `The ${what} runs over: its water stands ${formatLength(-room, display)} above its edge.`
-    : `The water of the ${what} stands ${formatLength(room, display)} below its edge.`;
+    ? `${what.charAt(0).toUpperCase()}${what.slice(1)} runs over: its water stands ${formatLength(-room, display)} above its edge.`
+    : `The water of ${what} stands ${formatLength(room, display)} below its edge.`;
 }
 
 function limitSays({ fail, pass, origin }: Marks, { display }: Scenario): string {
@@ -94,7 +98,7 @@ function mendFor(s: Scenario, { name }: Place): string {
   const free = high && placesOf(withEdgeRaised(s, name, OUT_OF_REACH), high).find((p) => p.name === name);
   if (free) {
     const by = free.marks.pass - (free.room - OUT_OF_REACH);
-    ways.push(`raise the edge of the ${name} by ${formatLength(by, display)}`);
+    ways.push(`raise the edge of ${called(name)} by ${formatLength(by, display)}`);
   }
   const flow = flowThat(s, (changed, balance) =>
     placesOf(changed, balance).some((p) => p.name === name && p.room >= p.marks.pass),
