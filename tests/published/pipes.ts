@@ -237,15 +237,18 @@ publishedBy(
 );
 publishedBy(
   {
-    source: 'Crane TP-410, appendix A, as coded in fluids 1.0.22 (2 in: f_T 0.019)',
+    source: 'Crane TP-410, appendix A, "K" factor table: multiples of f_T (0.0190 in 2 in pipe), entrance and exit',
     memory: true,
-    kind: 'library regression',
+    kind: 'published value',
     tolerance: 0.012,
   },
   [
     ['fittings K elbow 90°', 0.57, () => fittingsLoss({ elbow90: 1 }, BORE[2])],
+    ['fittings K elbow 45°', 0.304, () => fittingsLoss({ elbow45: 1 }, BORE[2])],
     ['fittings K ball valve', 0.057, () => fittingsLoss({ ballValve: 1 }, BORE[2])],
     ['fittings K swing check', 1.9, () => fittingsLoss({ checkSwing: 1 }, BORE[2])],
+    ['fittings K entrance', 0.5, () => fittingsLoss({ entrance: 1 }, BORE[2])],
+    ['fittings K exit', 1, () => fittingsLoss({ exit: 1 }, BORE[2])],
   ],
 );
 
