@@ -4,8 +4,6 @@ import { March } from '../march.ts';
 import { assemble } from '../network/assemble.ts';
 import { LEDGER } from '../network/ledger.ts';
 import { pondInBalance } from '../network/start.ts';
-import { firstReach } from '../results/extreme.ts';
-import { volumesAt } from '../results/inside.ts';
 import type { RunRecord } from '../results/record.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { steadyVolumes } from '../steady.ts';
@@ -54,29 +52,24 @@ export function dammedFalls(s: Scenario): DammedTrial | undefined {
     cutOut: false,
     pumpSpeed: 1,
   });
-  const { vault } = network.parts.circuit;
-  const minimum = volumeAt(network.parts.basins[vault].storage, s.pump.minimum);
-  let starves: number | null = null;
-  let row = 0;
-  for (let t = FIRST_LOOK; starves === null && march.time < DAY; t *= 2) {
-    march.to(Math.min(t, DAY));
-    const last = march.record.length - 1;
-    starves = reached(march.record, vault, minimum, row, last);
-    row = last;
-  }
+  let starves: number | null = isStarved(s, march) ? 0 : null;
+  march.control.watch('vault', s.pump.minimum, -1, 'vault at minimum', (t) => {
+    starves ??= t;
+  });
+  for (let t = FIRST_LOOK; starves === null && march.time < DAY; t *= 2) march.to(Math.min(t, DAY));
   return { dammed, starves, ...stateAt(s, march.record, starves ?? march.time) };
 }
 
-function reached(record: RunRecord, vault: number, minimum: number, from: number, to: number): number | null {
-  const t = firstReach(record, vault, minimum, -1, from, to);
-  return t < record.time(to) || record.volume(to, vault) <= minimum ? t : null;
+function isStarved(s: Scenario, { volumes, record }: March): boolean {
+  const { basins, circuit } = record.network.parts;
+  return volumes[circuit.vault] <= volumeAt(basins[circuit.vault].storage, s.pump.minimum);
 }
 
 function stateAt(s: Scenario, record: RunRecord, t: number): Pick<DammedTrial, 'record' | 'deepest' | 'lost'> {
   const { basins, pond } = record.network.parts;
-  const volumes = new Float64Array(basins.length);
-  volumesAt(record, t, volumes);
+  // The march has a row where the switch fired.
   const row = record.rowAt(t);
   const lost = record.ledger(row, LEDGER.edges) + record.ledger(row, LEDGER.filterRim);
-  return { record, deepest: levelOf(basins[pond].storage, volumes[pond]) - s.pond.profile[0][0], lost };
+  const level = levelOf(basins[pond].storage, record.volume(row, pond));
+  return { record, deepest: level - s.pond.profile[0][0], lost };
 }

@@ -17,6 +17,8 @@ const HOUR = 3600;
 export const AT_REST = 1e-4;
 export const LONGEST = 24;
 const NINE_TENTHS = 0.9;
+/** Rain in the hour after a stop that a pond should also be able to take, m. Our default. */
+export const SHOWER = 0.025;
 
 /** A site in its running balance, the pond as high as it is kept: where a pump stop begins. */
 export interface Kept {

@@ -1,19 +1,16 @@
 import { formatLength } from '../../quantity/index.ts';
-import { type Kept, overflowBlocked, stopPump } from '../../trials/stop.ts';
+import { type Kept, overflowBlocked, SHOWER, stopPump } from '../../trials/stop.ts';
 import type { Check } from '../answer.ts';
 import { RunFailure } from '../failure.ts';
 import { told } from './check.ts';
 import { riseWords } from './drainBackWords.ts';
 
-/** Rain in the hour after the stop, m. */
-const RAIN = 0.025;
-
 /** The stop at the start of a heavy shower, leaves on the overflow pipe; undefined where that can't be followed. */
 export function rainCheck(kept: Kept): Check | undefined {
   const { display, pond } = kept.scenario;
   try {
-    const trial = stopPump(overflowBlocked(kept), { rain: RAIN });
-    const rain = `${formatLength(RAIN, display)} of rain in the hour after the stop`;
+    const trial = stopPump(overflowBlocked(kept), { rain: SHOWER });
+    const rain = `${formatLength(SHOWER, display)} of rain in the hour after the stop`;
     return told({
       name: 'drain-back in rain',
       value: trial.below,
