@@ -3,11 +3,11 @@ import type { Scenario } from '../scenario/scenario.ts';
 import { dammedFalls } from './dammedFalls.ts';
 import { fill } from './filling.ts';
 import { firstStart } from './firstStart.ts';
-import { type Kept, keptSite, overflowBlocked, SHOWER, stopPump, stopWithValveFailed } from './stop.ts';
+import { type Kept, keptSite, overflowBlocked, SHOWER, stopPump, stopTrial, stopWithValveFailed } from './stop.ts';
 
 /** The trial behind each check that has one, by the check's name. */
 const TRIALS: Readonly<Record<string, (s: Scenario) => RunRecord | undefined>> = {
-  'drain-back': fromKept((kept) => stopPump(kept).record),
+  'drain-back': (s) => stopTrial(s)?.record,
   'drain-back, valve failed': fromKept((kept) => stopWithValveFailed(kept).trial.record),
   'drain-back in rain': fromKept((kept) => stopPump(overflowBlocked(kept), { rain: SHOWER }).record),
   'first start': (s) => firstStart(s)?.record,

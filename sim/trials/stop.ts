@@ -111,6 +111,12 @@ export function stopPump(kept: Kept, troubles: StopTroubles = {}): PondRise {
   return pondRise(scenario, march.record, 0, march.record.length - 1);
 }
 
+/** The pump stop of a site as it is; undefined where no level is kept. */
+export function stopTrial(s: Scenario): PondRise | undefined {
+  const kept = keptSite(s);
+  return kept && stopPump(kept);
+}
+
 /**
  * The pond's rise between two rows of a record.
  *

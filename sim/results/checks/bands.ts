@@ -83,14 +83,14 @@ const KEY_WORDS: Readonly<Record<string, string>> = {
 };
 
 const PART_WORDS: Readonly<Record<string, string>> = {
-  'plumbing.main': 'main line',
-  'plumbing.bottomFeed': 'bottom feed',
-  'plumbing.topFeed': 'top feed',
-  'filter.media': 'media',
-  'filter.lip': 'spillway lip',
-  'pond.shape': 'pond',
-  pump: 'pump',
-  pond: 'pond',
+  'plumbing.main': 'the main line',
+  'plumbing.bottomFeed': 'the bottom feed',
+  'plumbing.topFeed': 'the top feed',
+  'filter.media': 'the media',
+  'filter.lip': 'the spillway lip',
+  'pond.shape': 'the pond',
+  pump: 'the pump',
+  pond: 'the pond',
 };
 
 /** An assumed value as a person calls it: 'the roughness (Manning’s n) of ‘run’'. */
