@@ -13,6 +13,8 @@ const DAY = 86400;
 const STILL = 1e-3;
 /** Below this head surface tension matters, m. */
 const THIN = 0.02;
+/** Heads under this are rounding, m. */
+const NOTHING = 1e-6;
 /** Of a stone's flow: more splash than this is worth a word. */
 const SPLASHY = 1e-3;
 /** A filter wider than media and gap by more than this share holds water that is counted nowhere. */
