@@ -7,6 +7,8 @@ import type { RunRecord } from '../record.ts';
 import { rulerStep } from './variants.ts';
 
 const HOUR = 3600;
+/** Of stops that bring the pond as high to within this the first stands, m. */
+const ALIKE = 1e-6;
 
 /**
  * The stop of a run after which the pond came nearest to its edge: by command, by a power cut or by the level switch.
@@ -17,7 +19,7 @@ export function worstStop(s: Scenario, record: RunRecord): PondRise | undefined 
   let worst: PondRise | undefined;
   for (const { from, to } of stops(record)) {
     const rise = pondRise(s, record, from, lastRow(record, from, to));
-    if (worst === undefined || rise.below < worst.below) worst = rise;
+    if (worst === undefined || rise.below < worst.below - ALIKE) worst = rise;
   }
   return worst;
 }
