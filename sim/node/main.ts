@@ -1,7 +1,7 @@
 #!/usr/bin/env node
 /** The command: reads the call, answers it, and says by its exit code how that went. */
 import { type Problem, RunFailure } from '../index.ts';
-import { formatClock, formatNumber } from '../quantity/index.ts';
+import { formatClock, formatDuration } from '../quantity/index.ts';
 import { readCall } from './arguments.ts';
 import { commands, Refused, Unsolved } from './commands.ts';
 import { FileTrouble } from './files.ts';
@@ -33,7 +33,7 @@ function failureLine(error: unknown): string {
   const cause = error instanceof Unsolved ? error.cause : error;
   if (error instanceof Unsolved && cause instanceof RunFailure) {
     const clock = formatClock(error.starts, cause.time);
-    return `${cause.kind} at ${clock} (${formatNumber(cause.time, 1)} s), ${cause.part}: ${cause.message}`;
+    return `${cause.kind} after ${formatDuration(cause.time)} (${clock}), ${cause.part}: ${cause.message}`;
   }
   // What is no failure of a run is a mistake in this program, and its trace says where.
   const trace = cause instanceof Error ? (cause.stack ?? cause.message) : String(cause);
