@@ -12,6 +12,8 @@ import { makeLinearization } from './solver/system.ts';
 const CONVERGED = 1e-8;
 const FIRST_STEP = 0.5;
 const LONGEST_STEP = 1e9;
+/** Steps this long no longer follow time: they are Newton's own, s. */
+const SETTLED = 1e5;
 const MOST_ITERATIONS = 200;
 /** Steps shorter than this follow the site through time, s. */
 const FOLLOWS_TIME = 20;
@@ -56,10 +58,12 @@ function newton(network: Network, volumes: Float64Array, scale: Float64Array): b
     matrix.factor(1 / length, at.jacobian);
     step.set(at.f);
     matrix.solve(step);
-    if (!Number.isFinite(norm(step, scale))) return false;
+    const whole = norm(step, scale);
+    if (!Number.isFinite(whole)) return false;
+    // So near the balance the residual is rounding, which no step lowers.
+    if (whole < CONVERGED && length > SETTLED) return true;
     const { share, after } = goDownhill(network, volumes, step, trial, scale, before, length);
     volumes.set(trial);
-    if (share === 1 && norm(step, scale) < CONVERGED && length > 1e5) return true;
     const gain = Math.max(before, 1e-300) / Math.max(after, 1e-300);
     length = Math.min(LONGEST_STEP, length * (share < 0.1 ? 0.2 : Math.min(8, Math.max(0.5, 1.5 * gain))));
   }

@@ -105,7 +105,7 @@ export class Builder {
   }
 
   crest(name: string, from: number, to: number, line: CrestLine, open = 1, row: number = NONE, splash = 0): void {
-    this.crests.push({ ...this.link(name, from, to, row, splash), name, line, open });
+    this.crests.push({ link: this.link(name, from, to, row, splash), name, line, open });
   }
 
   /** An edge that loses what passes it. */
@@ -115,6 +115,6 @@ export class Builder {
 
   surface(basin: number, cover: number): void {
     const link = this.link('', basin, NONE, LEDGER.evaporation);
-    this.surfaces.push({ ...link, cover, floor: this.basins[basin].storage.z[0] });
+    this.surfaces.push({ link, cover, floor: this.basins[basin].storage.z[0] });
   }
 }

@@ -4,7 +4,7 @@ import type { CrestLine } from '../laws/crest.ts';
 export const NONE = -1;
 
 /**
- * A way for water from one basin to another or out of the site: which flow it is named by, which row of the ledger it
+ * Where a flow is booked: a way for water from one basin to another or out of the site: which flow it is named by, which row of the ledger it
  * counts in, and where its slopes stand in the Jacobian and in the ledger's gradient. Flow counts positive from `from`
  * to `to`.
  */
@@ -27,19 +27,26 @@ export interface Link {
   readonly splashByTo: number;
 }
 
-/** A crest between two basins, or from one to the outside; `open` is what no leaf blocks. */
-export interface CrestLink extends Link {
+/**
+ * The ways of each kind. All hold their booking as one object of one shape: the books are entered for every way at
+ * every evaluation, and an engine reads objects of one shape ten times as fast.
+ */
+export interface CrestLink {
+  readonly link: Link;
   readonly name: string;
   readonly line: CrestLine;
+  /** What no leaf blocks, 0..1. */
   open: number;
 }
 
-export interface SeepLink extends Link {
+export interface SeepLink {
+  readonly link: Link;
   readonly k: number;
   readonly foot: number;
 }
 
-export interface StreamLink extends Link {
+export interface StreamLink {
+  readonly link: Link;
   readonly name: string;
   /** Manning's conveyance of the whole width, m^(4/3)/s. */
   readonly conveyance: number;
@@ -47,13 +54,28 @@ export interface StreamLink extends Link {
   open: number;
 }
 
-export interface HoleLink extends Link {
-  elevation: number;
-  area: number;
+export interface HoleLink {
+  readonly link: Link;
+  readonly elevation: number;
+  readonly area: number;
 }
 
 /** Open water: `cover` is the fraction that does not evaporate. */
-export interface SurfaceLink extends Link {
+export interface SurfaceLink {
+  readonly link: Link;
   readonly cover: number;
   readonly floor: number;
+}
+
+export interface OverflowLink {
+  readonly link: Link;
+  readonly elevation: number;
+  readonly diameter: number;
+}
+
+export interface FloatLink {
+  readonly link: Link;
+  readonly full: number;
+  readonly set: number;
+  readonly low: number;
 }

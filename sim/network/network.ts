@@ -9,7 +9,7 @@ import { Book } from './book.ts';
 import type { Basin } from './builder.ts';
 import { bookCircuit, type Circuit } from './circuit.ts';
 import { LEDGER } from './ledger.ts';
-import type { CrestLink, HoleLink, Link, SeepLink, StreamLink, SurfaceLink } from './link.ts';
+import type { CrestLink, FloatLink, HoleLink, Link, OverflowLink, SeepLink, StreamLink, SurfaceLink } from './link.ts';
 import { type OpenLeak, type Settings, speedAt } from './settings.ts';
 
 /** Everything the assembly hands over; see `assemble.ts`. */
@@ -22,8 +22,8 @@ export interface NetworkParts {
   readonly surfaces: readonly SurfaceLink[];
   readonly circuit: Circuit;
   readonly pond: number;
-  readonly overflow: (Link & { readonly elevation: number; readonly diameter: number }) | undefined;
-  readonly autofill: (Link & { readonly full: number; readonly set: number; readonly low: number }) | undefined;
+  readonly overflow: OverflowLink | undefined;
+  readonly autofill: FloatLink | undefined;
   readonly draw: Link;
   readonly runoffArea: number;
   readonly leaks: readonly OpenLeak[];
@@ -157,11 +157,11 @@ export class Network implements StiffSystem {
   private addCrests(): void {
     const { out, level, book } = this;
     for (const c of this.parts.crests) {
-      const up = level[c.from];
-      const down = book.tail(c.to);
+      const up = level[c.link.from];
+      const down = book.tail(c.link.to);
       if (up <= c.line.lowest && down <= c.line.lowest) continue;
       crestFlow(c.line, up, down, c.open, out);
-      book.carry(c, out[0], out[1], out[2]);
+      book.carry(c.link, out[0], out[1], out[2]);
     }
   }
 
@@ -169,17 +169,17 @@ export class Network implements StiffSystem {
     const { parts, out, level, book } = this;
     for (const s of parts.seeps) {
       // What has seeped into a stream runs off on its bed and cannot go back.
-      const down = parts.basins[s.to].entry > 0 ? Number.NEGATIVE_INFINITY : level[s.to];
-      seepageFlow(s.k, s.foot, level[s.from], down, out);
-      book.carry(s, out[0], out[1], out[2]);
+      const down = parts.basins[s.link.to].entry > 0 ? Number.NEGATIVE_INFINITY : level[s.link.to];
+      seepageFlow(s.k, s.foot, level[s.link.from], down, out);
+      book.carry(s.link, out[0], out[1], out[2]);
     }
     for (const s of parts.streams) {
-      streamFlow(s.conveyance * s.open, level[s.from] - s.foot, out);
-      book.carry(s, out[0], out[1], 0);
+      streamFlow(s.conveyance * s.open, level[s.link.from] - s.foot, out);
+      book.carry(s.link, out[0], out[1], 0);
     }
     for (const h of this.leaks) {
-      holeFlow(h.area, level[h.from] - h.elevation, out);
-      book.carry(h, out[0], out[1], 0);
+      holeFlow(h.area, level[h.link.from] - h.elevation, out);
+      book.carry(h.link, out[0], out[1], 0);
     }
   }
 
@@ -188,8 +188,8 @@ export class Network implements StiffSystem {
     const { evaporation } = this.settings;
     for (const s of this.parts.surfaces) {
       const rate = evaporation * (1 - s.cover);
-      evaporationFlow(rate, book.area[s.from], book.growth[s.from], level[s.from] - s.floor, out);
-      book.carry(s, out[0], out[1], 0);
+      evaporationFlow(rate, book.area[s.link.from], book.growth[s.link.from], level[s.link.from] - s.floor, out);
+      book.carry(s.link, out[0], out[1], 0);
     }
   }
 
@@ -197,12 +197,12 @@ export class Network implements StiffSystem {
     const { parts, out, level, settings, book } = this;
     if (parts.overflow) {
       overflowPipeFlow(parts.overflow.diameter, level[parts.pond] - parts.overflow.elevation, out);
-      book.carry(parts.overflow, out[0], out[1], 0);
+      book.carry(parts.overflow.link, out[0], out[1], 0);
     }
     if (parts.autofill && settings.autofill) {
-      const { full, low, set, to } = parts.autofill;
-      floatValveFlow(full, low, set, level[to], out);
-      book.carry(parts.autofill, out[0], 0, out[1]);
+      const { full, low, set, link } = parts.autofill;
+      floatValveFlow(full, low, set, level[link.to], out);
+      book.carry(parts.autofill.link, out[0], 0, out[1]);
     }
     if (settings.pumpOut > 0) {
       const depth = level[parts.pond] - parts.basins[parts.pond].storage.z[0];

@@ -27,14 +27,14 @@ function joinPool(b: Builder, pool: Pool, from: number, to: number): void {
   for (const stone of pool.stones) {
     const line = makeCrest(stone.crest, stone.cd, stone.along ?? 0, stone.nose);
     b.crest(stone.name, from, to, line, 1 - stone.blockage, NONE, stone.splash);
-    if (stone.seep.k > 0) b.seeps.push({ ...b.link(`${stone.name} seep`, from, to), ...stone.seep });
+    if (stone.seep.k > 0) b.seeps.push({ link: b.link(`${stone.name} seep`, from, to), ...stone.seep });
   }
   b.lostOver(`${pool.name} rim`, from, pool.rim, LEDGER.edges);
 }
 
 function joinStream(b: Builder, stream: Stream, from: number, to: number): void {
   b.streams.push({
-    ...b.link(stream.name, from, to),
+    link: b.link(stream.name, from, to),
     name: stream.name,
     conveyance: conveyance(stream.width, stream.slope, stream.manning),
     foot: stream.foot,

@@ -23,12 +23,12 @@ export interface Losses {
 export function lossesOf(s: Scenario, { network, answer }: Balance, evaporation: number): Losses {
   const { surfaces, basins } = network.parts;
   const { flows, levels } = answer;
-  const open = surfaces.reduce((sum, { from, cover, floor }) => {
-    const { name, storage } = basins[from];
+  const open = surfaces.reduce((sum, { link, cover, floor }) => {
+    const { name, storage } = basins[link.from];
     return levels[name] > floor ? sum + (1 - cover) * areaAt(storage, levels[name]) : sum;
   }, 0);
   const stones = s.watercourse.flatMap((reach) => (reach.kind === 'pool' ? reach.stones : []));
-  const over = network.parts.crests.filter(({ to }) => to === NONE).map(({ name }) => flows[name]);
+  const over = network.parts.crests.filter(({ link }) => link.to === NONE).map(({ name }) => flows[name]);
   return {
     evaporation: evaporation * open,
     splash: stones.reduce((sum, stone) => sum + stone.splash * Math.max(0, flows[stone.name]), 0),
