@@ -1,8 +1,11 @@
 /** What is told before the checks, and that a valid site that can't work still runs and says so first. */
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { balanceOf } from '../../sim/results/checks/variants.ts';
+import { RunFailure } from '../../sim/results/failure.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import { simulate } from '../../sim/simulate.ts';
+import { site } from '../network/randomSite.ts';
 import { checked, siteWith, upright } from './checks/site.ts';
 
 const cautions = (scenario: Scenario): string[] => simulate(scenario).answer.cautions;
@@ -117,6 +120,24 @@ describe('a site that can’t work runs and says so first', () => {
       cautions(checked(upright())).filter((sentence) => /^(Less than|Beside the media)/.test(sentence)),
     );
   });
+});
+
+test('whatever the site, its sentences hold figures, or the run says why it has no end', { timeout: 60_000 }, () => {
+  fc.assert(
+    fc.property(site, (scenario) => {
+      try {
+        const { answer } = simulate(scenario);
+        for (const check of answer.checks) {
+          expect(check.value === null || Number.isFinite(check.value)).toBe(true);
+          expect(check.says + check.mend).not.toMatch(/NaN|Infinity|undefined/);
+        }
+        expect(answer.cautions.join(' ')).not.toMatch(/NaN|Infinity|undefined/);
+      } catch (error) {
+        expect(error).toBeInstanceOf(RunFailure);
+      }
+    }),
+    { numRuns: 15, seed: 3 },
+  );
 });
 
 describe('a caution', () => {
