@@ -4,8 +4,11 @@
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { readScenario, type Scenario, seriesOf, simulate } from '../sim/index.ts';
+
+// Each test runs whole sites with all their trials.
+vi.setConfig({ testTimeout: 60_000 });
 
 const folder = fileURLToPath(new URL('../scenarios', import.meta.url));
 const names = readdirSync(folder)

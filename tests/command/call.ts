@@ -2,6 +2,10 @@ import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { vi } from 'vitest';
+
+// A process of its own takes its time on a busy machine.
+vi.setConfig({ testTimeout: 60_000 });
 
 export const root = fileURLToPath(new URL('../..', import.meta.url));
 export const courtyard = 'scenarios/courtyard.json';
