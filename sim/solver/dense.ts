@@ -8,18 +8,32 @@ export function denseValue(y0: number, y1: number, k1: number, k2: number, theta
   return rest * y0 + theta * (y1 + rest * (k1 + theta * k2));
 }
 
-/** Where the cubic of a step is flat, ascending inside (0, 1); at most two. */
-export function flatPoints(y0: number, y1: number, k1: number, k2: number): number[] {
+/** Slope of the cubic by θ. */
+export function denseSlope(y0: number, y1: number, k1: number, k2: number, theta: number): number {
+  return y1 - y0 + k1 + theta * (2 * (k2 - k1) - 3 * theta * k2);
+}
+
+/** First place after θ where the cubic of a step is flat, 1 where there is none. */
+function flatAfter(y0: number, y1: number, k1: number, k2: number, theta: number): number {
   const c1 = y1 - y0 + k1;
   const c2 = k2 - k1;
-  // Slope c1 + 2 c2 θ − 3 k2 θ².
-  const roots: number[] = [];
-  const discriminant = c2 * c2 + 3 * k2 * c1;
-  if (discriminant < 0) return roots;
-  const q = c2 >= 0 ? c2 + Math.sqrt(discriminant) : c2 - Math.sqrt(discriminant);
-  if (k2 !== 0) roots.push(q / (3 * k2));
-  if (q !== 0) roots.push(-c1 / q);
-  return roots.filter((r) => r > 0 && r < 1).sort((p, r) => p - r);
+  // Slope c1 + 2 c2 θ − 3 k2 θ²; where a root is no number, no comparison holds.
+  const half = Math.sqrt(c2 * c2 + 3 * k2 * c1);
+  const q = c2 >= 0 ? c2 + half : c2 - half;
+  const one = q / (3 * k2);
+  const other = -c1 / q;
+  let first = 1;
+  if (one > theta && one < first) first = one;
+  if (other > theta && other < first) first = other;
+  return first;
+}
+
+/** Where the cubic of a step is flat, ascending inside (0, 1); at most two. */
+export function flatPoints(y0: number, y1: number, k1: number, k2: number): number[] {
+  const first = flatAfter(y0, y1, k1, k2, 0);
+  if (first === 1) return [];
+  const second = flatAfter(y0, y1, k1, k2, first);
+  return second === 1 ? [first] : [first, second];
 }
 
 /**
@@ -38,34 +52,37 @@ export function firstCrossing(
   // The bulge of the cubic over its chord is at most a quarter of the greatest inner coefficient.
   const bulge = 0.25 * Math.max(Math.abs(k1), Math.abs(k1 + k2));
   if (Math.max(direction * y0, direction * y1) + bulge < direction * value) return -1;
-  let from = 0;
-  for (const to of [...flatPoints(y0, y1, k1, k2), 1]) {
-    if (direction * (denseValue(y0, y1, k1, k2, to) - value) >= 0)
-      return narrow((t) => direction * (denseValue(y0, y1, k1, k2, t) - value), from, to);
+  for (let from = 0; from < 1; ) {
+    const to = flatAfter(y0, y1, k1, k2, from);
+    const end = to === 1 ? y1 : denseValue(y0, y1, k1, k2, to);
+    if (direction * (end - value) >= 0) return narrow(y0, y1, k1, k2, value, direction, from, to);
     from = to;
   }
   return -1;
 }
 
-/** The end of a bracket whose value is ≥ 0, narrowed by bisection with regula falsi steps to the last bit. */
-function narrow(g: (theta: number) => number, from: number, to: number): number {
+/** Where the cubic passes a value between two places without a turn, by Newton's method kept within the bracket. */
+function narrow(
+  y0: number,
+  y1: number,
+  k1: number,
+  k2: number,
+  value: number,
+  direction: 1 | -1,
+  from: number,
+  to: number,
+): number {
   let low = from;
   let high = to;
-  let gLow = g(low);
-  let gHigh = g(high);
-  for (let i = 0; i < 200 && high - low > 1e-15; i++) {
-    const chord = high - (gHigh * (high - low)) / (gHigh - gLow);
-    const mid = i % 3 < 2 && chord > low && chord < high ? chord : (low + high) / 2;
-    if (mid <= low || mid >= high) break;
-    const gMid = g(mid);
-    if (gMid >= 0) {
-      high = mid;
-      gHigh = gMid;
-      if (gMid === 0) break;
-    } else {
-      low = mid;
-      gLow = gMid;
-    }
+  let theta = to;
+  for (let i = 0; i < 100; i++) {
+    const gap = denseValue(y0, y1, k1, k2, theta) - value;
+    if (direction * gap >= 0) high = theta;
+    else low = theta;
+    const next = theta - gap / denseSlope(y0, y1, k1, k2, theta);
+    if (Math.abs(next - theta) <= 1e-15) return theta;
+    theta = next > low && next < high ? next : (low + high) / 2;
+    if (high - low <= 1e-15) return high;
   }
   return high;
 }

@@ -1,7 +1,7 @@
+import { denseSlope } from './dense.ts';
 import { RosenbrockStep } from './step.ts';
 import type { StiffSystem } from './system.ts';
-import { ESTIMATE_ORDER } from './tableau.ts';
-import { earliestCrossing, isPast, rearm, type Trigger } from './trigger.ts';
+import { crossing, firstReached, goal, heading, isPast, margin, rearm, type Trigger } from './trigger.ts';
 
 /** Counters of what a run cost. */
 export interface WorkCounters {
@@ -40,6 +40,8 @@ const SAFETY = 0.9;
 const GROWTH = 6;
 const SHRINK = 0.2;
 const SMALLEST_STEP = 1e-9;
+/** A switch is landed on at most this far past its value, in tolerances of its component. */
+const LANDING = 1e-2;
 
 /**
  * Carries a stiff system from one mandatory stop to the next, with steps of controlled error, and stops where a
@@ -55,6 +57,7 @@ export class Integrator {
   taken = 0;
 
   private readonly options: Required<IntegratorOptions>;
+  private readonly fired: Trigger[] = [];
   private wish = 0.1;
 
   constructor(system: StiffSystem, time: number, state: Float64Array, options: IntegratorOptions) {
@@ -74,35 +77,33 @@ export class Integrator {
    * Takes steps to `end` or to the first trigger that fires.
    *
    * @param onStep called after each accepted step, the step's dense output prepared
-   * @returns the triggers that fired at `this.time`, empty at `end`
+   * @returns the triggers that fired at `this.time`, empty at `end`; the list is good until the next call
+   * @throws IntegrationFailure
    */
   advance(end: number, triggers: readonly Trigger[], onStep: (step: RosenbrockStep, size: number) => void): Trigger[] {
-    while (this.time < end) {
-      const fired = this.oneStep(end, triggers);
+    this.fired.length = 0;
+    while (this.time < end && this.fired.length === 0) {
+      this.oneStep(end, triggers);
       onStep(this.step, this.taken);
-      if (fired.length > 0) return fired;
     }
-    return [];
+    return this.fired;
   }
 
-  private oneStep(end: number, triggers: readonly Trigger[]): Trigger[] {
-    const { step, work, state } = this;
+  private oneStep(end: number, triggers: readonly Trigger[]): void {
+    const { step, work, state, quadratures } = this;
     if (work.steps + work.rejected >= this.options.mostSteps)
       throw new IntegrationFailure('capped', this.time, this.worst());
     step.begin(this.time, state);
     work.jacobians++;
-    const size = this.acceptable(end);
+    this.taken = this.acceptable(end);
     step.prepareDense();
-    const fired = this.land(size, triggers);
-    const whole = this.taken === end - this.time;
-    this.time = whole ? end : this.time + this.taken;
+    if (triggers.length > 0) this.land(triggers);
+    this.time = this.taken === end - this.time ? end : this.time + this.taken;
     state.set(step.end);
-    for (let r = 0; r < this.quadratures.length; r++) this.quadratures[r] += step.growth[r];
+    for (let r = 0; r < quadratures.length; r++) quadratures[r] += step.growth[r];
     work.steps++;
     work.rates = step.rateCalls;
-    for (const t of fired) t.armed = false;
     rearm(triggers, state);
-    return fired;
   }
 
   /** Attempts smaller and smaller steps until one is good; returns its size. */
@@ -116,76 +117,91 @@ export class Integrator {
       else if (size > rest / 2) size = rest / 2;
       step.attempt(size);
       const error = this.errorNorm();
+      const next = size * Math.min(most, Math.max(SHRINK, SAFETY / fourthRoot(error)));
       if (error <= 1) {
-        const next = size * Math.min(most, Math.max(SHRINK, SAFETY * error ** (-1 / (ESTIMATE_ORDER + 1))));
         // A step cut short by a stop says nothing about how long the next may be.
         this.wish = size < this.wish ? Math.max(this.wish, next) : next;
         return size;
       }
       work.rejected++;
-      const factor = Number.isFinite(error) ? Math.max(SHRINK, SAFETY * error ** (-1 / (ESTIMATE_ORDER + 1))) : SHRINK;
-      this.wish = size * factor;
+      work.rates = step.rateCalls;
+      this.wish = next;
       most = 1;
-      if (this.wish < SMALLEST_STEP) throw new IntegrationFailure('no solution', this.time, this.worst());
+      // A step that time's last digit does not show would go on for ever.
+      if (next < SMALLEST_STEP + 2 * Number.EPSILON * Math.abs(this.time))
+        throw new IntegrationFailure('no solution', this.time, this.worst());
     }
   }
 
-  /** Shortens the accepted step to the first trigger, by the step itself and not its dense output. */
-  private land(size: number, triggers: readonly Trigger[]): Trigger[] {
+  /** Shortens the accepted step to the first trigger that needs it and notes which have fired there. */
+  private land(triggers: readonly Trigger[]): void {
+    const { step, fired } = this;
+    const first = firstReached(triggers, step);
+    if (first === undefined) return;
+    const theta = crossing(first, step);
+    if (theta < 1) this.shorten(first, theta);
+    for (const t of triggers) {
+      if (!t.armed || !isPast(t, step.end)) continue;
+      t.armed = false;
+      fired.push(t);
+    }
+  }
+
+  /**
+   * Takes the step again up to a trigger, found on the step's own end by Newton's method with the slope of the dense
+   * output. It ends past the value by more than the margin that arms the opposite trigger: two switches at one value
+   * act on each other whatever the rounding.
+   */
+  private shorten(trigger: Trigger, theta: number): void {
     const { step } = this;
-    this.taken = size;
-    if (triggers.length === 0) return [];
-    const theta = earliestCrossing(triggers, step);
-    if (theta > 1) return [];
-    if (theta < 1) {
-      const first = triggers.filter((t) => t.armed);
-      let size2 = Math.max(theta * size, 1e-12 * size);
-      for (let i = 0; i < 12; i++) {
-        step.attempt(size2);
-        if (first.some((t) => isPast(t, step.end))) break;
-        size2 = Math.min(size, size2 + shortfall(first, step, size2));
-      }
-      step.prepareDense();
-      this.taken = size2;
+    const k = trigger.component;
+    const value = goal(trigger);
+    const direction = heading(trigger);
+    const whole = this.taken;
+    const speed = (direction * denseSlope(step.start[k], step.end[k], step.inner1[k], step.inner2[k], theta)) / whole;
+    const nearest = 2 * margin(trigger);
+    const farthest = Math.max(2 * nearest, LANDING * this.options.tolerance[k]);
+    let size = theta * whole;
+    for (let i = 0; i < 10; i++) {
+      this.taken = Math.min(whole, Math.max(size, 1e-12 * whole));
+      step.attempt(this.taken);
+      const past = direction * (step.end[k] - value);
+      // Where the component only just touches its value there is no speed to go by.
+      if (!(speed > 0) || (past >= nearest && past <= farthest)) break;
+      size = this.taken + ((nearest + farthest) / 2 - past) / speed;
     }
-    return triggers.filter((t) => t.armed && (isPast(t, step.end) || earliestCrossing([t], step) <= 1));
+    step.prepareDense();
   }
 
+  /** Largest error by its tolerance; ∞ where anything is no number. */
   private errorNorm(): number {
-    const { error, end } = this.step;
+    const { error, end, growth } = this.step;
     const { tolerance, least } = this.options;
     let norm = 1e-10;
     for (let k = 0; k < error.length; k++) {
       const scaled = Math.abs(error[k]) / tolerance[k];
-      if (Number.isNaN(scaled)) return Number.POSITIVE_INFINITY;
-      if (scaled > norm) norm = scaled;
-      if (end[k] < least) norm = Math.max(norm, 8);
+      if (!(scaled <= norm)) norm = scaled;
+      if (Number.isNaN(norm)) return Number.POSITIVE_INFINITY;
+      if (end[k] < least && norm < 8) norm = 8;
     }
+    for (let r = 0; r < growth.length; r++) if (!Number.isFinite(growth[r])) return Number.POSITIVE_INFINITY;
     return norm;
   }
 
+  /** The first state that is no number or below its bound, else that of the largest error. */
   private worst(): number {
-    const { error } = this.step;
+    const { error, end } = this.step;
+    const { tolerance, least } = this.options;
     let worst = 0;
-    let most = -1;
     for (let k = 0; k < error.length; k++) {
-      const scaled = Math.abs(error[k]) / this.options.tolerance[k];
-      if (!(scaled <= most)) {
-        worst = k;
-        most = scaled;
-      }
+      if (Number.isNaN(end[k]) || end[k] < least) return k;
+      if (Math.abs(error[k]) / tolerance[k] > Math.abs(error[worst]) / tolerance[worst]) worst = k;
     }
     return worst;
   }
 }
 
-/** How much longer a step must be for its nearest trigger to be reached, s; never nothing. */
-function shortfall(triggers: readonly Trigger[], step: RosenbrockStep, size: number): number {
-  let least = size;
-  for (const t of triggers) {
-    const speed = (t.direction * (step.end[t.component] - step.start[t.component])) / size;
-    const missing = t.direction * (t.value - step.end[t.component]);
-    if (speed > 0) least = Math.min(least, (1.01 * missing) / speed);
-  }
-  return Math.max(least, 1e-13 * size);
+/** Of square roots alone, which every engine rounds alike, so that a run takes the same steps everywhere. */
+function fourthRoot(x: number): number {
+  return Math.sqrt(Math.sqrt(x));
 }

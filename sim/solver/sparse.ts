@@ -8,46 +8,30 @@ import type { Pattern } from './system.ts';
  * work of a ring or chain of basins grows in proportion to their number.
  */
 export class SparseMatrix {
+  /**
+   * Turn after turn of the elimination: the diagonal, inverted by `factor`, then for each state below, a state still
+   * left that the eliminated one touches, the entries above and below the diagonal.
+   */
   private readonly values: Float64Array;
-  /** Place in `values` of each entry of the pattern, and of each diagonal in order of elimination. */
+  /** Place in `values` of each entry of the pattern. */
   private readonly places: Int32Array;
-  private readonly diagonal: Int32Array;
-  /** The state eliminated at each turn. */
+  /** The state eliminated at each turn, the states below it, and where those of a turn begin. */
   private readonly order: Int32Array;
-  /** Programs: factor [place of l, count, (place of u, place of target)…], forward [l, from, to], backward likewise. */
-  private readonly factorCode: Int32Array;
-  private readonly turnStart: Int32Array;
-  private readonly lower: Int32Array;
-  private readonly upper: Int32Array;
-  private readonly upperStart: Int32Array;
+  private readonly below: Int32Array;
+  private readonly belowStart: Int32Array;
+  /** Place of what each product of an entry below with an entry above is taken from, in order. */
+  private readonly targets: Int32Array;
 
   constructor(size: number, pattern: Pattern) {
-    const plan = eliminate(size, pattern);
-    this.order = Int32Array.from(plan.order);
-    this.places = Int32Array.from(pattern.rows, (row, k) => plan.place(row, pattern.columns[k]));
-    this.diagonal = Int32Array.from(plan.order, (k) => plan.place(k, k));
-    this.values = new Float64Array(plan.count());
-    const factor: number[] = [];
-    const starts: number[] = [];
-    const lower: number[] = [];
-    const upper: number[] = [];
-    const upperStarts: number[] = [];
-    for (const [k, below] of plan.turns) {
-      starts.push(factor.length);
-      for (const i of below) {
-        const l = plan.place(i, k);
-        factor.push(l, below.length);
-        for (const j of below) factor.push(plan.place(k, j), plan.place(i, j));
-        lower.push(l, k, i);
-      }
-      upperStarts.push(upper.length);
-      for (const j of below) upper.push(plan.place(k, j), j);
-    }
-    this.factorCode = Int32Array.from(factor);
-    this.turnStart = Int32Array.from([...starts, factor.length]);
-    this.lower = Int32Array.from(lower);
-    this.upper = Int32Array.from(upper);
-    this.upperStart = Int32Array.from([...upperStarts, upper.length]);
+    const { turns, place, count } = eliminate(size, pattern);
+    const starts = [0];
+    for (const [, below] of turns) starts.push(starts[starts.length - 1] + below.length);
+    this.order = Int32Array.from(turns, ([k]) => k);
+    this.below = Int32Array.from(turns.flatMap(([, below]) => below));
+    this.belowStart = Int32Array.from(starts);
+    this.targets = Int32Array.from(turns.flatMap(([, below]) => below.flatMap((i) => below.map((j) => place(i, j)))));
+    this.places = Int32Array.from(pattern.rows, (row, k) => place(row, pattern.columns[k]));
+    this.values = new Float64Array(count());
   }
 
   /** Number of stored entries, fill included. */
@@ -57,43 +41,48 @@ export class SparseMatrix {
 
   /** Takes shift · I − J, J by the values of its pattern, and factors it. */
   factor(shift: number, jacobian: Float64Array): void {
-    const v = this.values;
-    const code = this.factorCode;
+    const { values: v, places, belowStart, targets } = this;
     v.fill(0);
-    for (let k = 0; k < jacobian.length; k++) v[this.places[k]] -= jacobian[k];
-    for (let k = 0; k < this.diagonal.length; k++) v[this.diagonal[k]] += shift;
-    for (let k = 0; k < this.diagonal.length; k++) {
-      const pivot = 1 / v[this.diagonal[k]];
-      v[this.diagonal[k]] = pivot;
-      let at = this.turnStart[k];
-      const end = this.turnStart[k + 1];
-      while (at < end) {
-        const l = v[code[at]] * pivot;
-        v[code[at]] = l;
-        const stop = at + 2 + 2 * code[at + 1];
-        for (at += 2; at < stop; at += 2) v[code[at + 1]] -= l * v[code[at]];
+    for (let k = 0; k < places.length; k++) v[places[k]] = -jacobian[k];
+    const turns = this.order.length;
+    let at = 0;
+    let target = 0;
+    for (let k = 0; k < turns; k++) {
+      const pivot = 1 / (shift + v[at]);
+      v[at++] = pivot;
+      const end = at + 2 * (belowStart[k + 1] - belowStart[k]);
+      for (let i = at; i < end; i += 2) {
+        const l = v[i + 1] * pivot;
+        v[i + 1] = l;
+        for (let j = at; j < end; j += 2) v[targets[target++]] -= l * v[j];
       }
+      at = end;
     }
   }
 
   /** Solves in place with the factors at hand. */
   solve(x: Float64Array): void {
-    const v = this.values;
-    const { lower, upper, upperStart, order, diagonal } = this;
-    for (let at = 0; at < lower.length; at += 3) x[lower[at + 2]] -= v[lower[at]] * x[lower[at + 1]];
-    for (let k = order.length - 1; k >= 0; k--) {
+    const { values: v, order, below, belowStart } = this;
+    const turns = order.length;
+    for (let k = 0; k < turns; k++) {
+      const known = x[order[k]];
+      const end = belowStart[k + 1];
+      for (let m = belowStart[k], at = k + 2 * m + 2; m < end; m++, at += 2) x[below[m]] -= v[at] * known;
+    }
+    for (let k = turns - 1; k >= 0; k--) {
       let sum = x[order[k]];
-      const end = upperStart[k + 1];
-      for (let at = upperStart[k]; at < end; at += 2) sum -= v[upper[at]] * x[upper[at + 1]];
-      x[order[k]] = sum * v[diagonal[k]];
+      const start = belowStart[k];
+      const end = belowStart[k + 1];
+      for (let m = start, at = k + 2 * m + 1; m < end; m++, at += 2) sum -= v[at] * x[below[m]];
+      x[order[k]] = sum * v[k + 2 * start];
     }
   }
 }
 
 interface Plan {
-  readonly order: number[];
   /** Each state eliminated, with those still left that it touches. */
   readonly turns: [number, number[]][];
+  /** Place of an entry among all; those of a turn stand side by side. */
   place(row: number, column: number): number;
   count(): number;
 }
@@ -115,7 +104,6 @@ function eliminate(size: number, pattern: Pattern): Plan {
     places.set(key, places.size);
     return places.size - 1;
   };
-  const order: number[] = [];
   const turns: [number, number[]][] = [];
   const left = new Set(touches.keys());
   while (left.size > 0) {
@@ -127,7 +115,6 @@ function eliminate(size: number, pattern: Pattern): Plan {
       touches[i].delete(k);
       for (const j of below) if (i !== j) touches[i].add(j);
     }
-    order.push(k);
     turns.push([k, below]);
     place(k, k);
     for (const i of below) {
@@ -135,5 +122,5 @@ function eliminate(size: number, pattern: Pattern): Plan {
       place(i, k);
     }
   }
-  return { order, turns, place, count: () => places.size };
+  return { turns, place, count: () => places.size };
 }

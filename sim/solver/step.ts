@@ -1,6 +1,14 @@
+import { addScaled, addStages, sumStages } from './combine.ts';
 import { SparseMatrix } from './sparse.ts';
 import { type Linearization, makeLinearization, type StiffSystem } from './system.ts';
 import { A, ALPHA, B, B_TIME, C, D, GAMMA, H1, H2, STAGES } from './tableau.ts';
+
+const fullRow = (row: readonly number[]): Float64Array => Float64Array.from({ length: STAGES }, (_, j) => row[j] ?? 0);
+const VALUES = A.map(fullRow);
+const RIGHT = C.map(fullRow);
+const WEIGHTS = fullRow(B);
+const INNER1 = fullRow(H1);
+const INNER2 = fullRow(H2);
 
 /**
  * One step of the Rosenbrock method from a state: `begin` once, then `attempt` with any step size until one is good.
@@ -59,68 +67,46 @@ export class RosenbrockStep {
 
   /** Tries a step of size h, s: fills `end`, `error` and `growth`. */
   attempt(h: number): void {
-    const { at, growth, matrix } = this;
-    const n = this.start.length;
-    matrix.factor(1 / (h * GAMMA), at.jacobian);
-    for (let r = 0; r < growth.length; r++) growth[r] = h * B[0] * at.g[r] + h * h * B_TIME * at.gByTime[r];
+    const { at, growth, value, end, error } = this;
+    this.matrix.factor(1 / (h * GAMMA), at.jacobian);
+    for (let r = 0; r < growth.length; r++) growth[r] = h * (B[0] * at.g[r] + h * B_TIME * at.gByTime[r]);
     for (let i = 0; i < STAGES; i++) {
       if (i > 0) this.stageRates(i, h);
       this.stageSolve(i, h);
     }
-    const last = this.stages[STAGES - 1];
-    for (let k = 0; k < n; k++) {
-      this.error[k] = last[k];
-      this.end[k] = this.value[k] + last[k];
-    }
+    error.set(this.stages[STAGES - 1]);
+    for (let k = 0; k < end.length; k++) end[k] = value[k] + error[k];
     this.addGradients(h);
   }
 
   /** Inner coefficients of the dense output of the step at hand; call once the step is accepted. */
   prepareDense(): void {
-    const [u0, u1, u2, u3, u4] = this.stages;
-    for (let k = 0; k < this.start.length; k++) {
-      this.inner1[k] = H1[0] * u0[k] + H1[1] * u1[k] + H1[2] * u2[k] + H1[3] * u3[k];
-      this.inner2[k] = H2[0] * u0[k] + H2[1] * u1[k] + H2[2] * u2[k] + H2[3] * u3[k] + H2[4] * u4[k];
-    }
+    sumStages(this.inner1, 1, INNER1, this.stages);
+    sumStages(this.inner2, 1, INNER2, this.stages);
   }
 
   private stageRates(i: number, h: number): void {
-    const { stages, value, start, growth, g } = this;
-    const a = A[i];
-    for (let k = 0; k < value.length; k++) {
-      let sum = start[k];
-      for (let j = 0; j < i; j++) sum += a[j] * stages[j][k];
-      value[k] = sum;
-    }
+    const { stages, value, growth, g } = this;
+    if (i < STAGES - 1) addStages(value, this.start, 1, VALUES[i], stages, i);
+    else addScaled(value, 1, stages[i - 1]);
     this.system.rates(this.time + ALPHA[i] * h, value, this.f, g);
     this.rateCalls++;
-    const weight = h * B[i];
-    for (let r = 0; r < growth.length; r++) growth[r] += weight * g[r];
+    addScaled(growth, h * B[i], g);
   }
 
   private stageSolve(i: number, h: number): void {
     const { stages, at } = this;
-    const f = i === 0 ? at.f : this.f;
-    const c = C[i];
     const u = stages[i];
-    const perStep = 1 / h;
-    const byTime = h * D[i];
-    for (let k = 0; k < u.length; k++) {
-      let sum = 0;
-      for (let j = 0; j < i; j++) sum += c[j] * stages[j][k];
-      u[k] = f[k] + sum * perStep + byTime * at.fByTime[k];
-    }
+    if (i === 0) u.set(at.f);
+    else addStages(u, this.f, 1 / h, RIGHT[i], stages, i);
+    if (D[i] !== 0) addScaled(u, h * D[i], at.fByTime);
     this.matrix.solve(u);
   }
 
   private addGradients(h: number): void {
-    const { stages, mean, growth, at } = this;
+    const { mean, growth, at } = this;
     const { rows, columns } = this.system.quadraturePattern;
-    for (let k = 0; k < mean.length; k++) {
-      let sum = 0;
-      for (let i = 0; i < STAGES; i++) sum += B[i] * stages[i][k];
-      mean[k] = h * sum;
-    }
+    sumStages(mean, h, WEIGHTS, this.stages);
     for (let e = 0; e < rows.length; e++) growth[rows[e]] += at.gradient[e] * mean[columns[e]];
   }
 }

@@ -50,7 +50,3 @@ function classicalWeights(): number[] {
 
 /** Σ b_i d_i: what the explicit slope by time adds to a quadrature, times h². */
 export const B_TIME = B.reduce((sum, b, i) => sum + b * D[i], 0);
-
-/** Order of the step, of the embedded estimate and of the dense output. */
-export const ORDER = 4;
-export const ESTIMATE_ORDER = 3;
