@@ -6,6 +6,8 @@ import { type RisingEquation, RootTracker, solveRising } from '../solver/roots.t
 /** What stands in the main against water running back: a sound valve, none, or a leak of an effective area, m². */
 export type CheckState = { readonly kind: 'sound' | 'none' } | { readonly kind: 'leaking'; readonly area: number };
 
+/** Head below which what runs back through a standing pump is linear in it, m. */
+const LINEAR_DRIVE = 0.001;
 /** Height over which the flow into closed pipework fades, m. */
 const LAST_ROOM = 0.01;
 
@@ -168,11 +170,14 @@ export class MainLineFlow {
       [flow, byDrive] = pair;
     } else {
       const { backward } = this;
-      backward.drive = drive;
-      const guess = this.backwardRoot.guess(drive, guessFlow(this.pipe, drive, backward.extra));
-      flow = solveRising(backward, guess);
-      byDrive = 1 / backward.slope;
-      this.backwardRoot.keep(flow, drive, byDrive);
+      // Near rest a straight line from nothing to the flow at a millimeter, as for any hole: see `holeFlow`.
+      backward.drive = Math.max(drive, LINEAR_DRIVE);
+      const share = drive / backward.drive;
+      const guess = this.backwardRoot.guess(backward.drive, guessFlow(this.pipe, backward.drive, backward.extra));
+      const solved = solveRising(backward, guess);
+      this.backwardRoot.keep(solved, backward.drive, 1 / backward.slope);
+      flow = solved * share;
+      byDrive = share < 1 ? solved / backward.drive : 1 / backward.slope;
     }
     this.flow = -flow;
     this.byRiser = -byDrive;
