@@ -6,7 +6,7 @@ import { type RisingEquation, RootTracker, solveRising } from '../solver/roots.t
 /** What stands in the main against water running back: a sound valve, none, or a leak of an effective area, m². */
 export type CheckState = { readonly kind: 'sound' | 'none' } | { readonly kind: 'leaking'; readonly area: number };
 
-/** Head below which what runs back through a standing pump is linear in it, m. */
+/** Head below which the flow through a standing pump is linear in it, m. */
 const LINEAR_DRIVE = 0.001;
 /** Height over which the flow into closed pipework fades, m. */
 const LAST_ROOM = 0.01;
@@ -83,10 +83,11 @@ export class MainLineFlow {
   private readonly watts: PowerCurve | undefined;
   private readonly density: number;
   private readonly forward = new MainEquation(this);
-  private readonly backward: PipeEquation;
+  private readonly standingPump: PipeEquation;
   private readonly shutOff: number;
   private readonly forwardRoot = new RootTracker();
-  private readonly backwardRoot = new RootTracker();
+  private readonly standingRoot = new RootTracker();
+  private standingSlope = 0;
   private readonly midFlow: number;
 
   constructor(
@@ -105,7 +106,7 @@ export class MainLineFlow {
     this.minimum = minimum;
     this.watts = watts;
     this.density = density;
-    this.backward = new PipeEquation(pipe, standingLoss);
+    this.standingPump = new PipeEquation(pipe, standingLoss);
     this.shutOff = curve.head[0];
     this.midFlow = curve.flow[curve.flow.length - 1] / 2;
   }
@@ -134,12 +135,20 @@ export class MainLineFlow {
   }
 
   private driveForward(vault: number, rise: number): void {
-    const { forward } = this;
-    forward.rise = rise;
-    const solved = solveRising(forward, this.forwardRoot.guess(rise, this.midFlow));
-    const bySpeed = head[2] / forward.slope;
-    const byRise = -1 / forward.slope;
-    this.forwardRoot.keep(solved, rise, byRise);
+    let solved: number;
+    let byRise: number;
+    let bySpeed = 0;
+    if (this.speed > 0) {
+      const { forward } = this;
+      forward.rise = rise;
+      solved = solveRising(forward, this.forwardRoot.guess(rise, this.midFlow));
+      byRise = -1 / forward.slope;
+      bySpeed = head[2] / forward.slope;
+      this.forwardRoot.keep(solved, rise, byRise);
+    } else {
+      solved = this.throughStanding(-rise);
+      byRise = -this.standingSlope;
+    }
     const span = this.minimum - this.suction;
     const share = Math.min(1, Math.max(0, (vault - this.suction) / span));
     const shareByVault = share > 0 && share < 1 ? 1 / span : 0;
@@ -148,6 +157,24 @@ export class MainLineFlow {
     this.byVault = -byRise * share + solved * shareByVault;
     this.bySpeed = bySpeed * share;
     this.setPower(solved, -byRise, byRise, bySpeed);
+  }
+
+  /**
+   * Flow through main and standing pump under a head, m³/s; leaves its slope in `standingSlope`. Near rest a straight
+   * line from nothing to the flow at a millimeter, as for any hole: see `holeFlow`.
+   */
+  private throughStanding(drive: number): number {
+    const { standingPump } = this;
+    standingPump.drive = Math.max(drive, LINEAR_DRIVE);
+    const fresh = guessFlow(this.pipe, standingPump.drive, standingPump.extra);
+    const solved = solveRising(standingPump, this.standingRoot.guess(standingPump.drive, fresh));
+    this.standingRoot.keep(solved, standingPump.drive, 1 / standingPump.slope);
+    if (drive >= LINEAR_DRIVE) {
+      this.standingSlope = 1 / standingPump.slope;
+      return solved;
+    }
+    this.standingSlope = solved / LINEAR_DRIVE;
+    return this.standingSlope * drive;
   }
 
   /** Fades the flow out as closed pipework fills: over the last of its height, m. */
@@ -169,15 +196,8 @@ export class MainLineFlow {
       holeFlow(check.area, drive, pair);
       [flow, byDrive] = pair;
     } else {
-      const { backward } = this;
-      // Near rest a straight line from nothing to the flow at a millimeter, as for any hole: see `holeFlow`.
-      backward.drive = Math.max(drive, LINEAR_DRIVE);
-      const share = drive / backward.drive;
-      const guess = this.backwardRoot.guess(backward.drive, guessFlow(this.pipe, backward.drive, backward.extra));
-      const solved = solveRising(backward, guess);
-      this.backwardRoot.keep(solved, backward.drive, 1 / backward.slope);
-      flow = solved * share;
-      byDrive = share < 1 ? solved / backward.drive : 1 / backward.slope;
+      flow = this.throughStanding(drive);
+      byDrive = this.standingSlope;
     }
     this.flow = -flow;
     this.byRiser = -byDrive;
