@@ -8,7 +8,8 @@ import { IntegrationFailure, Integrator } from './solver/integrate.ts';
 import { SparseMatrix } from './solver/sparse.ts';
 import { makeLinearization } from './solver/system.ts';
 
-/** Newton is done when no volume changes by more than this share of its tolerance. */
+const HOUR = 3600;
+/** Newton is done when no volume changes by more than this share of its tolerance, in an iteration or in an hour. */
 const CONVERGED = 1e-8;
 const FIRST_STEP = 0.5;
 const LONGEST_STEP = 1e9;
@@ -19,7 +20,7 @@ const MOST_ITERATIONS = 200;
 const FOLLOWS_TIME = 20;
 const MOST_HALVINGS = 10;
 /** The fallback marches this long, s, and asks Newton again. */
-const MARCH = 4 * 3600;
+const MARCH = 4 * HOUR;
 
 /**
  * Volumes in the running balance: the pump at a speed, the pond held at a level, nothing from outside, all else in
@@ -61,7 +62,7 @@ function newton(network: Network, volumes: Float64Array, scale: Float64Array): b
     const whole = norm(step, scale);
     if (!Number.isFinite(whole)) return false;
     // So near the balance the residual is rounding, which no step lowers.
-    if (whole < CONVERGED && length > SETTLED) return true;
+    if (before * HOUR < CONVERGED || (whole < CONVERGED && length > SETTLED)) return true;
     const { share, after } = goDownhill(network, volumes, step, trial, scale, before, length);
     volumes.set(trial);
     const gain = Math.max(before, 1e-300) / Math.max(after, 1e-300);
@@ -117,7 +118,7 @@ function marchOn(network: Network, volumes: Float64Array, tolerance: Float64Arra
 function resting(network: Network, volumes: Float64Array, scale: Float64Array): boolean {
   const f = new Float64Array(network.size);
   network.rates(0, volumes, f, new Float64Array(network.quadratures));
-  return norm(f, scale) * 3600 < 1;
+  return norm(f, scale) * HOUR < 1;
 }
 
 function norm(x: Float64Array, scale: Float64Array): number {
