@@ -6,7 +6,7 @@ for (const width of [360, 820, 1440]) {
 
     test('nothing reaches past the page, and the answer stands on the first screen', async ({ page }) => {
       await page.goto('./');
-      await expect(page.locator('tb-answers .says').first()).toBeInViewport();
+      await expect(page.locator('tb-answer .says').first()).toBeInViewport();
       await expect(page.locator('tb-strip svg').first()).toBeVisible();
       expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(
         0,

@@ -121,19 +121,20 @@ export const pageStyles = css`
     }
     .run {
       display: grid;
-      grid-template-columns: minmax(0, 1fr) 336px;
+      grid-template: auto auto 1fr / minmax(0, 1fr) 336px;
       column-gap: 40px;
       align-items: start;
     }
     .title {
       grid-column: 1 / -1;
     }
-    tb-plots {
-      grid-column: 1;
-    }
     .side {
-      grid-row: 2 / span 2;
-      grid-column: 2;
+      grid-area: 2 / 2 / span 2 / auto;
+      border-top: 1.5px solid var(--ink);
+      padding-top: 12px;
+    }
+    tb-plots {
+      grid-area: 3 / 1;
     }
   }
 `;

@@ -5,9 +5,10 @@ import { Engine } from '../engine/client.ts';
 import { openLine } from '../engine/line.ts';
 import type { Answered, Display, Outcome } from '../engine/protocol.ts';
 import { demoSites, type Site, siteOf } from '../sites.ts';
-import './answers.ts';
+import './answer.ts';
 import './balance.ts';
 import { cautions } from './cautions.ts';
+import './checks.ts';
 import './ledger.ts';
 import { windowRound } from './moment.ts';
 import { pageStyles } from './page-styles.ts';
@@ -114,10 +115,19 @@ export class Page extends LitElement {
     return html`<div class="run" aria-busy=${this.computing}>
       <div class="title">
         <h2 class="site">${answer.title}</h2>
-        <p class="note">${formatDuration(answer.span)} simulated. ${scenario.notes}</p>
+        <details>
+          <summary>${formatDuration(answer.span)} simulated; about this site</summary>
+          <p>${scenario.notes || 'The file has no notes.'}</p>
+        </details>
         ${answer.cautions.map((caution) => html`<p class="caution">${caution}</p>`)}
       </div>
-      <tb-answers .checks=${answer.checks} .starts=${scenario.starts}></tb-answers>
+      <tb-answer .check=${answer.checks[0]} .starts=${scenario.starts}></tb-answer>
+      <div class="side">
+        <tb-checks .checks=${answer.checks} .starts=${scenario.starts}></tb-checks>
+        <tb-balance .balance=${balance ?? undefined} .display=${scenario.display}></tb-balance>
+        <tb-ledger .ledger=${answer.ledger} .energy=${answer.energy} .display=${scenario.display}></tb-ledger>
+        ${assumed > 0 ? assumptions(answer.assumed) : nothing}
+      </div>
       <tb-plots .run=${run} .window=${this.window} .moment=${this.moment}
         @window-chosen=${(event: CustomEvent<[number, number]>) => {
           this.window = event.detail;
@@ -125,11 +135,6 @@ export class Page extends LitElement {
         @moment-moved=${(event: CustomEvent<number>) => {
           this.moment = event.detail;
         }}></tb-plots>
-      <div class="side">
-        <tb-balance .balance=${balance ?? undefined} .display=${scenario.display}></tb-balance>
-        <tb-ledger .ledger=${answer.ledger} .energy=${answer.energy} .display=${scenario.display}></tb-ledger>
-        ${assumed > 0 ? assumptions(answer.assumed) : nothing}
-      </div>
     </div>`;
   }
 

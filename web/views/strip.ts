@@ -140,5 +140,5 @@ function timeTick({ at, label }: Placed, height: number, named: boolean, width: 
 }
 
 function markLine({ at, label }: Placed, width: number) {
-  return svg`<path class=${label === 'edge' ? 'edge' : 'other'} d="M0 ${at}H${width}" /><text x=${width - 4} y=${at - 4}>${label}</text>`;
+  return svg`<path class=${label === 'edge' ? 'edge' : 'other'} d="M0 ${at}H${width}" /><text x=${width - 4} y=${at < 12 ? at + 13 : at - 4}>${label}</text>`;
 }

@@ -1,4 +1,4 @@
-import { html, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
+import { css, html, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
 import type { Verdict } from '../../sim/results/answer.ts';
 
 /** The words for people; files say pass, tight, fail, told. */
@@ -19,3 +19,25 @@ export function verdictMark(verdict: Verdict): TemplateResult {
     ${verdictWord[verdict]}
   </span>`;
 }
+
+export const verdictStyles = css`
+  .verdict {
+    display: inline-flex;
+    align-items: center;
+    gap: 6px;
+    vertical-align: bottom;
+    white-space: nowrap;
+  }
+  .verdict svg {
+    fill: none;
+    stroke: currentColor;
+    stroke-width: 2;
+    flex: none;
+  }
+  .verdict.fail {
+    color: var(--brick);
+  }
+  .verdict.told {
+    color: var(--ink2);
+  }
+`;
