@@ -13,8 +13,16 @@ export function addStages(
   count: number,
 ): void {
   const n = out.length;
-  const [u0, u1, u2, u3, u4] = [u[0], u[1], u[2], u[3], u[4]];
-  const [c0, c1, c2, c3, c4] = [scale * c[0], scale * c[1], scale * c[2], scale * c[3], scale * c[4]];
+  const u0 = u[0];
+  const u1 = u[1];
+  const u2 = u[2];
+  const u3 = u[3];
+  const u4 = u[4];
+  const c0 = scale * c[0];
+  const c1 = scale * c[1];
+  const c2 = scale * c[2];
+  const c3 = scale * c[3];
+  const c4 = scale * c[4];
   if (count === 1) for (let k = 0; k < n; k++) out[k] = base[k] + c0 * u0[k];
   else if (count === 2) for (let k = 0; k < n; k++) out[k] = base[k] + c0 * u0[k] + c1 * u1[k];
   else if (count === 3) for (let k = 0; k < n; k++) out[k] = base[k] + c0 * u0[k] + c1 * u1[k] + c2 * u2[k];
@@ -25,8 +33,18 @@ export function addStages(
 
 /** out = scale Σ c_j u_j over all six stages. */
 export function sumStages(out: Float64Array, scale: number, c: Float64Array, u: readonly Float64Array[]): void {
-  const [u0, u1, u2, u3, u4, u5] = [u[0], u[1], u[2], u[3], u[4], u[5]];
-  const [c0, c1, c2, c3, c4, c5] = [scale * c[0], scale * c[1], scale * c[2], scale * c[3], scale * c[4], scale * c[5]];
+  const u0 = u[0];
+  const u1 = u[1];
+  const u2 = u[2];
+  const u3 = u[3];
+  const u4 = u[4];
+  const u5 = u[5];
+  const c0 = scale * c[0];
+  const c1 = scale * c[1];
+  const c2 = scale * c[2];
+  const c3 = scale * c[3];
+  const c4 = scale * c[4];
+  const c5 = scale * c[5];
   for (let k = 0; k < out.length; k++)
     out[k] = c0 * u0[k] + c1 * u1[k] + c2 * u2[k] + c3 * u3[k] + c4 * u4[k] + c5 * u5[k];
 }

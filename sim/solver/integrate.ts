@@ -81,7 +81,7 @@ export class Integrator {
    * @throws IntegrationFailure
    */
   advance(end: number, triggers: readonly Trigger[], onStep: (step: RosenbrockStep, size: number) => void): Trigger[] {
-    this.fired.length = 0;
+    if (this.fired.length > 0) this.fired.length = 0;
     while (this.time < end && this.fired.length === 0) {
       this.oneStep(end, triggers);
       onStep(this.step, this.taken);

@@ -43,6 +43,25 @@ describe('the end', () => {
     );
   });
 
+  test('is hit to the last bit by one step from a time so much smaller that the difference is rounded', () => {
+    const early = fc.double({ min: 1e-9, max: 1e-3, noNaN: true });
+    const late = fc.double({ min: 0.1, max: 3, noNaN: true });
+    fc.assert(
+      fc.property(early, late, (first, end) => {
+        const integrator = new Integrator(decay(1e-3).system, -1000, Float64Array.of(1), {
+          tolerance: uniform(1, 1e-3),
+        });
+        integrator.advance(first, [], () => {});
+        expect(integrator.time).toBe(first);
+        const { steps } = integrator.work;
+        integrator.advance(end, [], () => {});
+        expect(integrator.time).toBe(end);
+        expect(integrator.work.steps).toBe(steps + 1);
+      }),
+      { numRuns: 100 },
+    );
+  });
+
   test('that is now, or gone, takes no step', () => {
     const integrator = integratorOf(turning, 1e-6);
     integrator.advance(1, [], () => {});
