@@ -11,6 +11,9 @@ export interface FeedFlow {
   byTop: number;
 }
 
+/** Head below which a feed's flow is linear in it, m, as for any hole: what nears rest comes to rest. */
+const LINEAR_DRIVE = 0.001;
+
 /** Depth share of a pipe's mouth that is drowned, 0..1, and its slope by the level. */
 function drowned(level: number, mouth: number, diameter: number, out: Float64Array): void {
   const share = (level - mouth) / diameter;
@@ -133,26 +136,24 @@ export class FeedFlows {
   private solveBottom(drive: number, atBottom: number, upward: boolean): void {
     const { bottom, media } = this;
     if (media === undefined) {
-      const bare = this.bare as PipeEquation;
-      bare.drive = drive;
-      bottom.flow = solveRising(bare, this.bottomRoot.guess(drive, guessFlow(bare.pipe, drive, 0)));
-      bottom.byRiser = 1 / bare.slope;
-      this.bottomRoot.keep(bottom.flow, drive, bottom.byRiser);
+      bottom.byRiser = this.solvePipe(this.bare as PipeEquation, this.bottomRoot, drive, bottom);
       return;
     }
-    media.drive = drive;
+    const least = Math.max(drive, LINEAR_DRIVE);
+    const share = drive / least;
+    media.drive = least;
     media.upward = upward;
     media.wetTo(atBottom);
-    const u = solveRising(media, this.bottomRoot.guess(drive, guessFlow(media.pipe, drive, 0) / media.bed.area));
-    this.bottomRoot.keep(u, drive, 1 / media.slope);
+    const u = solveRising(media, this.bottomRoot.guess(least, guessFlow(media.pipe, least, 0) / media.bed.area));
+    this.bottomRoot.keep(u, least, 1 / media.slope);
     // The equation stands where it was last asked, one Newton step short of the root: carry its parts that step.
     const step = u - media.throughMedia / media.bed.area;
-    bottom.media = media.bed.area * u;
-    bottom.gap = media.throughGap + (media.flowByU - media.bed.area) * step;
+    bottom.media = share * media.bed.area * u;
+    bottom.gap = share * (media.throughGap + (media.flowByU - media.bed.area) * step);
     bottom.flow = bottom.media + bottom.gap;
-    bottom.head = media.head + media.headByU * step;
-    bottom.byRiser = media.byDrive();
-    bottom.byBottom = media.byWetting();
+    bottom.head = share * (media.head + media.headByU * step);
+    bottom.byRiser = share < 1 ? bottom.flow / drive : media.byDrive();
+    bottom.byBottom = share * media.byWetting();
   }
 
   private throughTop(riser: number, atBottom: number, atTop: number, bottomOpen: boolean): void {
@@ -180,11 +181,17 @@ export class FeedFlows {
   }
 
   private solveTop(drive: number): number {
-    const equation = this.topEquation as PipeEquation;
-    equation.drive = drive;
-    this.top.flow = solveRising(equation, this.topRoot.guess(drive, guessFlow(equation.pipe, drive, 0)));
-    this.topRoot.keep(this.top.flow, drive, 1 / equation.slope);
-    return 1 / equation.slope;
+    return this.solvePipe(this.topEquation as PipeEquation, this.topRoot, drive, this.top);
+  }
+
+  /** Sets the flow of a bare pipe at a drive > 0; returns its slope by the drive. */
+  private solvePipe(equation: PipeEquation, root: RootTracker, drive: number, feed: FeedFlow): number {
+    const least = Math.max(drive, LINEAR_DRIVE);
+    equation.drive = least;
+    const solved = solveRising(equation, root.guess(least, guessFlow(equation.pipe, least, 0)));
+    root.keep(solved, least, 1 / equation.slope);
+    feed.flow = (solved * drive) / least;
+    return drive < least ? solved / least : 1 / equation.slope;
   }
 }
 
