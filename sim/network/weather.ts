@@ -26,9 +26,8 @@ export class Sky {
   /** Depth rate of rain at a time, m/s, right after a change that falls on it. */
   rain(t: number): number {
     let rate = this.weather.rain?.[monthAt(this.starts, t)] ?? 0;
-    for (const storm of this.storms) {
-      for (const s of storm.stretches) if (t >= storm.start + s.from && t < storm.start + s.to) rate += s.rate;
-    }
+    // Stretches follow on each other; only their ends are compared, as the times of change are reckoned from them.
+    for (const { start, stretches } of this.storms) rate += stretches.find((s) => t < start + s.to)?.rate ?? 0;
     return rate;
   }
 
