@@ -27,6 +27,8 @@ const CHATTER = 50;
 export interface MarchOptions extends ControlOptions {
   readonly settings: Settings;
   readonly volumes: Float64Array;
+  /** How long it may take in all, s: bounds its steps. */
+  readonly span: number;
   /** Multiplies the tolerance; 1 by default. */
   readonly tolerance?: number;
 }

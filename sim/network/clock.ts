@@ -1,21 +1,15 @@
-const DAY = 86400;
+import { parseMoment } from '../quantity/index.ts';
+
+export const DAY = 86400;
 
 /** The site's own clock: local, without zone and summer time; `starts` is `YYYY-MM-DDTHH:MM`. */
 function epoch(starts: string): number {
-  return Date.parse(`${starts}:00Z`) / 1000;
+  return parseMoment(starts) as number;
 }
 
-/** Seconds after midnight at a run's start. */
-export function timeOfDay(starts: string): number {
-  return epoch(starts) % DAY;
-}
-
-/** Moments of a run, s, at which the clock shows a time of day (s after midnight), from 0 to `span`. */
-export function dailyMoments(starts: string, at: number, span: number): number[] {
-  const first = (((at - timeOfDay(starts)) % DAY) + DAY) % DAY;
-  const moments: number[] = [];
-  for (let t = first; t <= span; t += DAY) moments.push(t);
-  return moments;
+/** First moment of a run, s, at which the clock shows a time of day (s after midnight); then every day. */
+export function firstMoment(starts: string, timeOfDay: number): number {
+  return (((timeOfDay - epoch(starts)) % DAY) + DAY) % DAY;
 }
 
 /** Month (0 January .. 11) in force at a moment of a run. */
@@ -23,14 +17,11 @@ export function monthAt(starts: string, t: number): number {
   return new Date((epoch(starts) + t) * 1000).getUTCMonth();
 }
 
-/** Moments in (0, span] at which a new month begins, s. */
-export function monthStarts(starts: string, span: number): number[] {
+/** The next moment after another at which a new month begins, s. */
+export function nextMonth(starts: string, t: number): number {
   const begin = epoch(starts);
-  const date = new Date(begin * 1000);
-  const moments: number[] = [];
-  for (let k = 1; ; k++) {
-    const t = Date.UTC(date.getUTCFullYear(), date.getUTCMonth() + k, 1) / 1000 - begin;
-    if (t > span) return moments;
-    moments.push(t);
-  }
+  const date = new Date((begin + t) * 1000);
+  date.setUTCMonth(date.getUTCMonth() + 1, 1);
+  date.setUTCHours(0, 0, 0, 0);
+  return date.getTime() / 1000 - begin;
 }

@@ -3,7 +3,7 @@ import type { LoggedEvent } from '../results/answer.ts';
 import type { Action, Deed, Scenario } from '../scenario/scenario.ts';
 import { isPast, type Trigger } from '../solver/trigger.ts';
 import { Agenda } from './agenda.ts';
-import { dailyMoments, monthStarts } from './clock.ts';
+import { DAY, firstMoment, nextMonth } from './clock.ts';
 import { carryOut } from './deeds.ts';
 import type { Network } from './network.ts';
 import { PumpSwitch } from './pumpSwitch.ts';
@@ -13,7 +13,6 @@ import { Sky } from './weather.ts';
 /** What a march takes from a scenario and what it leaves out (trials leave out almost everything). */
 export interface ControlOptions {
   readonly actions: readonly Action[];
-  readonly span: number;
   readonly weather: boolean;
   readonly cutOut: boolean;
   /** Speed of the pump before t = 0; it goes on at that speed until commanded. */
@@ -24,6 +23,8 @@ export interface ControlOptions {
 export interface Switch {
   readonly trigger: Trigger;
   readonly name: string;
+  /** Its action's place in the file; undefined for what is no action. */
+  readonly rank: number | undefined;
   readonly act: (t: number) => void;
 }
 
@@ -42,16 +43,14 @@ export class Control {
   readonly hosesOn: boolean[];
   private readonly switches: Switch[] = [];
   private readonly network: Network;
-  private readonly options: ControlOptions;
   private volumes: Float64Array = new Float64Array(0);
 
   constructor(scenario: Scenario, network: Network, settings: Settings, options: ControlOptions) {
     this.scenario = scenario;
     this.network = network;
-    this.options = options;
     this.settings = settings;
     this.hosesOn = scenario.hoses.map((h) => h.on);
-    this.sky = new Sky(scenario.weather, scenario.starts);
+    this.sky = new Sky(options.weather ? scenario.weather : NO_WEATHER, scenario.starts);
     this.pump = new PumpSwitch(options.pumpSpeed, options.cutOut ? scenario.pump.cutOut : undefined);
     if (options.weather) this.followMonths();
     for (const [rank, action] of options.actions.entries()) this.enter(action, rank);
@@ -70,10 +69,11 @@ export class Control {
   /** The start of a run: what is due at once, and conditions that already hold. */
   begin(y: Float64Array): void {
     this.volumes = y;
-    for (const s of this.switches) s.trigger.armed = !this.holds(s);
-    const held = this.switches.filter((s) => this.holds(s) && s.name !== CUT_OUT && s.name !== RESTART);
+    for (const s of this.switches) {
+      s.trigger.armed = !this.holds(s);
+      if (!s.trigger.armed && s.rank !== undefined) this.agenda.add({ t: 0, rank: s.rank, act: s.act });
+    }
     this.agenda.doDue(0);
-    for (const s of held) s.act(0);
     this.settle(0);
   }
 
@@ -88,8 +88,18 @@ export class Control {
   /** Carries out the triggers that fired. */
   fire(fired: readonly Trigger[], t: number, y: Float64Array): void {
     this.volumes = y;
+    this.armFacing(fired);
     for (const s of [...this.switches]) if (fired.includes(s.trigger)) s.act(t);
     this.settle(t);
+  }
+
+  /** A level that has just reached one switch has yet to go back through the one that faces it there. */
+  private armFacing(fired: readonly Trigger[]): void {
+    for (const { trigger } of this.switches) {
+      const faces = (f: Trigger): boolean =>
+        f.component === trigger.component && f.value === trigger.value && f.direction !== trigger.direction;
+      if (fired.some(faces) && !fired.includes(trigger)) trigger.armed = true;
+    }
   }
 
   nameOf(trigger: Trigger): string {
@@ -116,17 +126,23 @@ export class Control {
     if ('daily' in action) {
       action.daily.forEach((at, i) => {
         const deed: Deed = { do: 'pump', to: i % 2 === 0 ? 'on' : 'off' };
-        for (const t of dailyMoments(this.scenario.starts, at, this.options.span))
-          this.agenda.add({ t, rank, act: (now) => carryOut(this, deed, now, rank) });
+        this.everyDay(firstMoment(this.scenario.starts, at), rank, deed);
       });
     } else if ('at' in action.timing) {
       this.agenda.add({ t: action.timing.at, rank, act: (now) => carryOut(this, action.deed, now, rank) });
     } else {
       const { basin, crossing, level } = action.timing.when;
-      this.watch(basin, level, crossing === 'rises' ? 1 : -1, action.place, (t) =>
-        carryOut(this, action.deed, t, rank),
-      );
+      const act = (t: number): void => carryOut(this, action.deed, t, rank);
+      this.watch(basin, level, crossing === 'rises' ? 1 : -1, action.place, act, rank);
     }
+  }
+
+  private everyDay(t: number, rank: number, deed: Deed): void {
+    const act = (now: number): void => {
+      this.everyDay(t + DAY, rank, deed);
+      carryOut(this, deed, now, rank);
+    };
+    this.agenda.add({ t, rank, act });
   }
 
   indexOf(basin: string): number {
@@ -134,11 +150,18 @@ export class Control {
   }
 
   /** Sets a switch; armed where the level has yet to get there. Returns it. */
-  watch(basin: string, level: number, direction: 1 | -1, name: string, act: (t: number) => void): Switch {
+  watch(
+    basin: string,
+    level: number,
+    direction: 1 | -1,
+    name: string,
+    act: (t: number) => void,
+    rank?: number,
+  ): Switch {
     const component = this.indexOf(basin);
     const value = volumeAt(this.network.parts.basins[component].storage, level);
     const trigger: Trigger = { component, value, direction, armed: true };
-    const made = { trigger, name, act };
+    const made = { trigger, name, act, rank };
     this.switches.push(made);
     return made;
   }
@@ -148,8 +171,10 @@ export class Control {
     return isPast(s.trigger, this.volumes);
   }
 
-  drop(s: Switch): void {
-    this.switches.splice(this.switches.indexOf(s), 1);
+  /** Takes away the switch of a name, if there is one. */
+  drop(name: string): void {
+    const at = this.switches.findIndex((s) => s.name === name);
+    if (at >= 0) this.switches.splice(at, 1);
   }
 
   private watchCutOut(): void {
@@ -174,27 +199,34 @@ export class Control {
 
   private followMonths(): void {
     this.set({ evaporation: this.sky.evaporation(0), rain: this.sky.rain(0) });
-    if (!this.sky.changesByMonth) return;
-    const refresh = (t: number): void => this.refreshSky(t);
-    for (const t of monthStarts(this.scenario.starts, this.options.span))
-      this.agenda.add({ t, rank: -1, act: refresh });
+    if (this.sky.changesByMonth) this.newMonth(nextMonth(this.scenario.starts, 0));
   }
 
+  private newMonth(t: number): void {
+    const act = (now: number): void => {
+      this.newMonth(nextMonth(this.scenario.starts, now));
+      this.refreshSky(now);
+    };
+    this.agenda.add({ t, rank: -1, act });
+  }
+
+  /** Puts the sky's rates in force; without weather, storms alone. */
   refreshSky(t: number): void {
-    if (this.options.weather) this.set({ evaporation: this.sky.evaporation(t), rain: this.sky.rain(t) });
-    else this.set({ rain: this.sky.rain(t) });
+    this.set({ evaporation: this.sky.evaporation(t), rain: this.sky.rain(t) });
   }
 
-  /** Lets the pump's speed run to where it is driven now, over three seconds from wherever it is. */
+  /** Lets the pump's speed run to where it is driven now, over three seconds from wherever it is; on, if it does so already. */
   ramp(t: number): void {
-    const from = speedAt(this.settings.ramp, t);
     const to = this.pump.target;
+    if (to === this.settings.ramp.to) return;
+    const from = speedAt(this.settings.ramp, t);
     const end = from === to ? t : t + RAMP;
     this.set({ ramp: { from, to, start: t, end } });
     if (end > t) this.agenda.add({ t: end, rank: -1, act: () => {} });
   }
 }
 
+const NO_WEATHER = { evaporation: 0, rain: undefined };
 const CUT_OUT = 'cut-out';
 const RESTART = 'restart';
 /** Time in which the pump's speed goes from one setting to the next, s. */

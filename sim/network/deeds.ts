@@ -4,6 +4,8 @@ import type { Control } from './control.ts';
 type DeedOf<K extends Deed['do']> = Extract<Deed, { do: K }>;
 type Doer<K extends Deed['do']> = (c: Control, deed: DeedOf<K>, t: number, rank: number) => void;
 
+const PUMP_OUT = 'pump out';
+
 /** What each deed of the file changes, writes in the log and enters for later. */
 const DOERS: { readonly [K in Deed['do']]: Doer<K> } = {
   pump: (c, deed, t) => {
@@ -11,7 +13,7 @@ const DOERS: { readonly [K in Deed['do']]: Doer<K> } = {
     c.log(t, typeof deed.to === 'number' ? `pump speed ${deed.to}` : `pump ${deed.to}`);
     c.ramp(t);
   },
-  power: (c, deed, t, rank) => setPower(c, deed.to === 'on', t, deed.for, rank),
+  power: (c, deed, t, rank) => (deed.to === 'on' ? restorePower(c, t) : cutPower(c, t, deed.for, rank)),
   hose: turnHose,
   autofill: (c, deed, t) => {
     c.set({ autofill: deed.to === 'on' && c.scenario.autofill !== undefined });
@@ -52,12 +54,22 @@ export function carryOut(c: Control, deed: Deed, t: number, rank: number): void 
   (DOERS[deed.do] as Doer<Deed['do']>)(c, deed, t, rank);
 }
 
-function setPower(c: Control, on: boolean, t: number, lasting: number | undefined, rank: number): void {
-  c.pump.power(on);
-  c.log(t, on ? 'power on' : 'power off');
+function restorePower(c: Control, t: number): void {
+  c.pump.restorePower();
+  c.log(t, 'power on');
   c.ramp(t);
-  if (!on && lasting !== undefined)
-    c.agenda.add({ t: t + lasting, rank, act: (now) => setPower(c, true, now, undefined, rank) });
+}
+
+function cutPower(c: Control, t: number, lasting: number | undefined, rank: number): void {
+  const end = t + (lasting ?? Number.POSITIVE_INFINITY);
+  c.pump.cutPower(end);
+  c.log(t, 'power off');
+  c.ramp(t);
+  if (lasting === undefined) return;
+  const act = (now: number): void => {
+    if (c.pump.endsDark(now)) restorePower(c, now);
+  };
+  c.agenda.add({ t: end, rank, act });
 }
 
 function turnHose(c: Control, deed: DeedOf<'hose'>, t: number): void {
@@ -86,14 +98,15 @@ function startStorm(c: Control, deed: DeedOf<'storm'>, t: number): void {
   });
 }
 
-/** Draws water out for good until the pond is down to a level; at once over where it is. */
+/** Draws water out for good until the pond is down to a level; at once over where it is. A new order replaces a running one. */
 function pumpOut(c: Control, deed: DeedOf<'pump out'>, t: number): void {
   c.set({ pumpOut: deed.flow });
   c.log(t, 'pump out');
-  const low = c.watch('pond', deed.until, -1, 'pump out', (now) => {
+  c.drop(PUMP_OUT);
+  const low = c.watch('pond', deed.until, -1, PUMP_OUT, (now) => {
     c.set({ pumpOut: 0 });
     c.log(now, 'pump out over');
-    c.drop(low);
+    c.drop(PUMP_OUT);
   });
   if (c.holds(low)) low.act(t);
 }

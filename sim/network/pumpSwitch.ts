@@ -4,6 +4,8 @@
 export class PumpSwitch {
   readonly cutOut: { readonly below: number; readonly restart: number } | undefined;
   private commanded: number;
+  /** Time up to which the power is cut; the longest cut of those that overlap counts. */
+  private darkUntil = Number.NEGATIVE_INFINITY;
   private powered = true;
   private tripped = false;
 
@@ -25,8 +27,20 @@ export class PumpSwitch {
     this.commanded = to === 'on' ? 1 : to === 'off' ? 0 : to;
   }
 
-  power(on: boolean): void {
-    this.powered = on;
+  /** Cuts the power up to a time, s; Infinity until it is put on again. */
+  cutPower(until: number): void {
+    this.powered = false;
+    this.darkUntil = Math.max(this.darkUntil, until);
+  }
+
+  restorePower(): void {
+    this.powered = true;
+    this.darkUntil = Number.NEGATIVE_INFINITY;
+  }
+
+  /** Whether a cut ends at a time: not where it was restored before, nor while a longer one lasts. */
+  endsDark(t: number): boolean {
+    return !this.powered && t >= this.darkUntil;
   }
 
   trip(): void {
