@@ -47,8 +47,8 @@ export class FeedFlows {
   private readonly media: MediaEquation | undefined;
   private readonly bare: PipeEquation | undefined;
   private readonly topEquation: PipeEquation | undefined;
-  private readonly bottomRoot = new RootTracker();
-  private readonly topRoot = new RootTracker();
+  private readonly bottomRoot = new RootTracker(true);
+  private readonly topRoot = new RootTracker(true);
 
   constructor(
     tee: number,

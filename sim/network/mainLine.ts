@@ -86,7 +86,7 @@ export class MainLineFlow {
   private readonly standingPump: PipeEquation;
   private readonly shutOff: number;
   private readonly forwardRoot = new RootTracker();
-  private readonly standingRoot = new RootTracker();
+  private readonly standingRoot = new RootTracker(true);
   private standingSlope = 0;
   private readonly midFlow: number;
 

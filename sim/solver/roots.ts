@@ -35,13 +35,19 @@ export function solveRising(equation: RisingEquation, guess: number): number {
 }
 
 /**
- * Follows the root of an equation as a parameter of it moves: the next guess lies on the tangent of the last root, so
- * that Newton rarely needs a second step. It changes how fast a root is found, not which.
+ * Follows the root of an equation as a parameter of it moves: the next guess carries on from the last root, so that
+ * Newton rarely needs a second step. It changes how fast a root is found, not which.
  */
 export class RootTracker {
+  private readonly asPower: boolean;
   private root = 0;
   private parameter = 0;
   private byParameter = 0;
+
+  /** @param asPower the root goes about as a power of the parameter (a flow by the head that drives it): else straight */
+  constructor(asPower = false) {
+    this.asPower = asPower;
+  }
 
   /**
    * First try at a parameter's new value, > 0.
@@ -50,7 +56,14 @@ export class RootTracker {
    */
   guess(parameter: number, fresh: number): number {
     if (!(this.root > 0)) return fresh;
-    const ahead = this.root + this.byParameter * (parameter - this.parameter);
+    const change = parameter - this.parameter;
+    let rise = this.byParameter * change;
+    if (this.asPower) {
+      // Second term of (1 + change/parameter)^p, p the local exponent.
+      const share = change / this.parameter;
+      rise *= 1 + 0.5 * ((this.byParameter * this.parameter) / this.root - 1) * share;
+    }
+    const ahead = this.root + rise;
     return ahead > 0.25 * this.root && ahead < 4 * this.root ? ahead : this.root;
   }
 
