@@ -1,4 +1,4 @@
-import type { Leak, ProfilePoint } from './scenario.ts';
+import type { Leak, ProfilePoint } from './geometry.ts';
 
 export interface Pump {
   /** Maker's points (flow m³/s, head m), or the two figures on the box. */
