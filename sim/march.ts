@@ -21,6 +21,8 @@ const FIRST_STEP = 0.2;
 /** A run is capped beyond so many steps, and so many more a day. */
 const STEPS_AT_LEAST = 60_000;
 const STEPS_A_DAY = 1_500;
+/** Cut-outs from which they count as the cause of a capped run. */
+const CYCLES = 100;
 /** One switch that fires this often within a second chatters. */
 const CHATTER = 50;
 
@@ -162,11 +164,15 @@ export class March {
   }
 
   private explain(error: IntegrationFailure): RunFailure {
-    const part = this.network.parts.basins[error.component].name;
-    const what =
-      error.kind === 'capped'
-        ? `the run takes more steps than it should, most of them for the level in the ${part}`
+    const { kind, time } = error;
+    const stops = this.events.filter((e) => e.what === 'cut-out').length;
+    const cycles = kind === 'capped' && stops >= CYCLES;
+    const part = cycles ? 'vault' : this.network.parts.basins[error.component].name;
+    const what = cycles
+      ? `the pump cuts out and starts again ${stops} times: it draws the vault down faster than water comes in`
+      : kind === 'capped'
+        ? `the run takes more steps than it should, the last of them for the level in the ${part}`
         : `no step is small enough for the level in the ${part}`;
-    return new RunFailure(error.kind, error.time, part, `${what}, at t = ${error.time.toFixed(1)} s`);
+    return new RunFailure(kind, time, part, `${what}, at t = ${time.toFixed(1)} s`);
   }
 }

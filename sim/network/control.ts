@@ -88,18 +88,8 @@ export class Control {
   /** Carries out the triggers that fired. */
   fire(fired: readonly Trigger[], t: number, y: Float64Array): void {
     this.volumes = y;
-    this.armFacing(fired);
     for (const s of [...this.switches]) if (fired.includes(s.trigger)) s.act(t);
     this.settle(t);
-  }
-
-  /** A level that has just reached one switch has yet to go back through the one that faces it there. */
-  private armFacing(fired: readonly Trigger[]): void {
-    for (const { trigger } of this.switches) {
-      const faces = (f: Trigger): boolean =>
-        f.component === trigger.component && f.value === trigger.value && f.direction !== trigger.direction;
-      if (fired.some(faces) && !fired.includes(trigger)) trigger.armed = true;
-    }
   }
 
   nameOf(trigger: Trigger): string {

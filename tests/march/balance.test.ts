@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { balance } from '../../sim/balance.ts';
 import { GRAVITY } from '../../sim/laws/constants.ts';
 import { kinematicViscosity } from '../../sim/laws/water.ts';
-import { marched, smallSite, stone, upright, uprightPool } from '../network/smallSite.ts';
+import { FEED, LIP, MAIN, marched, runningSite, smallSite, upright } from '../network/smallSite.ts';
 
 /** The running balance against curves crossed by bisection, with every formula written out again here. */
 const DISCHARGE = (2 / 3) ** 1.5 * Math.sqrt(GRAVITY);
@@ -45,39 +45,22 @@ function drowned(width: number, cd: number, up: number, down: number): number {
   return cd * DISCHARGE * width * up ** 1.5 * (1 - (Math.max(0, down) / up) ** 1.5) ** 0.385;
 }
 
-const main: Pipe = { diameter: 0.05, length: 8, roughness: 1.5e-6, k: 2.5 };
-const feed: Pipe = { diameter: 0.045, length: 3, roughness: 1.5e-6, k: 1.7 };
 /** 10^(2.945 − 3.84): the ball valve wide open. */
 const OPEN_VALVE = 10 ** (2.945 - 3.84);
-
-const LIP = 1.2;
-const pool = uprightPool('spring', 1, 0.7, undefined, { stones: [stone('weir', 0.8, LIP, { cd: 0.9 })] });
-const pump = { curve: { flow: 0.006, head: 5 }, suction: -1.1, minimum: -0.9, power: 300 };
-const parts = {
-  pump,
-  watercourse: [pool],
-  intake: { width: 0.3, elevation: -0.26 },
-  pond: upright(10, -1, -0.2),
-  start: 'running',
-};
 
 /** Flow at which what the pump gives is what the site asks, m³/s. */
 function crossing(lift: (flow: number) => number): number {
   return bisect(1e-5, 0.006, (flow) => {
     // How low the vault is drawn before the intake gives this flow: its head is 60 mm.
     const vault = -0.26 + bisect(0, 0.06, (down) => flow - drowned(0.3, 1, 0.06, down));
-    return lift(flow) - vault + loss(main, flow) - 5 * (1 - (flow / 0.006) ** 2);
+    return lift(flow) - vault + loss(MAIN, flow) - 5 * (1 - (flow / 0.006) ** 2);
   });
 }
 
 describe('the running balance lies where the curves cross', () => {
   test('with a bottom feed under water: the pool’s level over its stone is what the feed works against', () => {
-    const site = smallSite({
-      ...parts,
-      plumbing: { main, tee: 0.8, bottomFeed: { ...feed, inlet: 0.75, valve: 1 } },
-    });
-    const found = balance(site);
-    const valved = { ...feed, k: feed.k + OPEN_VALVE };
+    const found = balance(runningSite());
+    const valved = { ...FEED, k: FEED.k + OPEN_VALVE };
     const over = (flow: number): number => (flow / (0.9 * DISCHARGE * 0.8)) ** (2 / 3);
     const flow = crossing((q) => LIP + over(q) + loss(valved, q));
     expect(Math.abs(found.flows.main / flow - 1)).toBeLessThan(RELATIVE);
@@ -89,19 +72,18 @@ describe('the running balance lies where the curves cross', () => {
   });
 
   test('with a top feed into the open air: its outlet is what it works against', () => {
-    const site = smallSite({ ...parts, plumbing: { main, tee: 0.8, topFeed: { ...feed, outlet: 1.9 } } });
+    const site = runningSite({ plumbing: { main: MAIN, tee: 0.8, topFeed: { ...FEED, outlet: 1.9 } } });
     const found = balance(site);
-    const flow = crossing((q) => 1.9 + loss({ ...feed, k: feed.k + OPEN_VALVE }, q));
+    const flow = crossing((q) => 1.9 + loss({ ...FEED, k: FEED.k + OPEN_VALVE }, q));
     expect(Math.abs(found.flows['top feed'] / flow - 1)).toBeLessThan(RELATIVE);
     expect(found.split).toBe(0);
   });
 
   test('of a manifold of two like feeds into one pool, under water: a half goes up each', () => {
-    const like = { ...feed, valve: 0.7 };
-    const site = smallSite({
-      ...parts,
+    const like = { ...FEED, valve: 0.7 };
+    const site = runningSite({
       plumbing: {
-        main,
+        main: MAIN,
         tee: 0.8,
         bottomFeed: { ...like, inlet: 0.8 },
         topFeed: { ...like, outlet: 0.8, to: 'spring' },
@@ -112,8 +94,7 @@ describe('the running balance lies where the curves cross', () => {
 });
 
 test('a run that starts in its balance stays there: nothing but the pond’s own water moves', () => {
-  const site = smallSite({ ...parts, plumbing: { main, tee: 0.8, bottomFeed: { ...feed, inlet: 0.75 } }, span: '6 h' });
-  const { levelAt } = marched(site);
+  const { levelAt } = marched(runningSite({ span: '6 h' }));
   for (const basin of ['pond', 'vault', 'riser', 'spring'])
     expect(Math.abs(levelAt(basin, 6 * 3600) - levelAt(basin, 0))).toBeLessThan(1e-6);
 });
@@ -124,7 +105,7 @@ test('two basins joined over a drowned crest come level, by the way Villemonte�
     pond: { ...upright(2, -1, -0.2) },
     vault: { ...tub, level: -0.4 },
     intake: { width: 0.05, elevation: -0.5 },
-    plumbing: { main, tee: 0.5, level: -0.2, bottomFeed: { ...feed, inlet: 0.5, valve: 0 } },
+    plumbing: { main: MAIN, tee: 0.5, level: -0.2, bottomFeed: { ...FEED, inlet: 0.5, valve: 0 } },
   });
   const { levelAt } = marched(site);
   // The difference d of the levels falls by 2 Q/A; Runge and Kutta's fourth order step of 50 ms.

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { GRAVITY } from '../../sim/laws/constants.ts';
-import { marched, smallSite, stone, upright, uprightPool } from '../network/smallSite.ts';
+import { APART, marched, smallSite, stone, upright, uprightPool } from '../network/smallSite.ts';
 
 /**
  * The assembled model against solutions in closed form, at moments all along the way. A step may err by 3e-5 m³, or by
@@ -84,15 +84,7 @@ const stream: Known = {
   times: minutes(0.1, 0.5, 2, 10, 60),
 };
 
-/** A pond below its intake's lip: nothing passes between it and the vault. */
-const apart = (pond: object, more: object = {}) =>
-  smallSite({ pond, vault: { ...VAULT, level: -0.9 }, intake: { width: 0.5, elevation: -0.3 }, ...more });
-const VAULT = {
-  profile: [
-    [-1.2, 0.5],
-    [0.2, 0.5],
-  ],
-};
+const apart = (pond: object, more: object) => smallSite({ ...APART, pond, ...more });
 
 const filling: Known = {
   name: 'a pond that its float valve fills: full flow up to its low level, then exponentially to its set level',

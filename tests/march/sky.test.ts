@@ -1,12 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { ledgerOf } from '../../sim/results/ledger.ts';
-import { marched, smallSite, upright } from '../network/smallSite.ts';
+import { APART, marched, smallSite, upright } from '../network/smallSite.ts';
 
-/** Pond and vault apart, their levels under the intake's lip, with banks that flare: rain falls on the uppermost area. */
+/** Banks that flare: rain falls on the uppermost area. */
 const CATCHMENT = 16;
 function open(more: object, pond: object = {}) {
   return smallSite({
+    ...APART,
     pond: {
       ...upright(10, -1, -0.8),
       profile: [
@@ -18,14 +19,6 @@ function open(more: object, pond: object = {}) {
       runoff: { area: 25, coefficient: 0.8 },
       ...pond,
     },
-    vault: {
-      profile: [
-        [-1.2, 0.5],
-        [0.2, 0.5],
-      ],
-      level: -0.9,
-    },
-    intake: { width: 0.5, elevation: -0.3 },
     ...more,
   });
 }

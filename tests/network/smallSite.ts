@@ -39,6 +39,19 @@ const STILL: Parts = {
   },
 };
 
+/** Pond and vault kept apart: the intake's lip at −0.3 m, over what either of them holds. */
+export const APART: Parts = {
+  pond: { ...upright(10, -1, -0.4), fillMark: -0.2 },
+  intake: { width: 0.5, elevation: -0.3 },
+  vault: {
+    profile: [
+      [-1.2, 0.5],
+      [0.2, 0.5],
+    ],
+    level: -0.9,
+  },
+};
+
 /** A pond with upright walls from a floor up, a rim at 0 and a level. */
 export function upright(area: number, floor: number, level: number): Parts {
   return {
@@ -122,3 +135,23 @@ export function marched(scenario: Scenario, tolerance = 1): Run {
   };
   return { march, levelAt };
 }
+
+/** Main and feed of the running site, inside diameters. */
+export const MAIN = { diameter: 0.05, length: 8, roughness: 1.5e-6, k: 2.5 };
+export const FEED = { diameter: 0.045, length: 3, roughness: 1.5e-6, k: 1.7 };
+
+/** Elevation of the weir over which the spring of the running site spills, m. */
+export const LIP = 1.2;
+
+/** A pump at work: from the pond by a drowned bottom feed up into a spring, whose one weir falls back into the pond. */
+export const RUNNING: Parts = {
+  pump: { curve: { flow: 0.006, head: 5 }, suction: -1.1, minimum: -0.9, power: 300 },
+  watercourse: [uprightPool('spring', 1, 0.7, undefined, { stones: [stone('weir', 0.8, LIP, { cd: 0.9 })] })],
+  intake: { width: 0.3, elevation: -0.26 },
+  pond: upright(10, -1, -0.2),
+  plumbing: { main: MAIN, tee: 0.8, bottomFeed: { ...FEED, inlet: 0.75 } },
+  start: 'running',
+};
+
+/** The running site with other parts in place of its own. */
+export const runningSite = (parts: Parts = {}): Scenario => smallSite({ ...RUNNING, ...parts });
