@@ -66,6 +66,9 @@ function answerOf(scenario: Scenario, march: March): RunAnswer {
     flows: flowRanges(record),
     ledger: ledgerOf(record),
     energy: record.ledger(record.length - 1, LEDGER.energy),
+    // Files with debris or a load are refused until both are computed, so nothing has settled and nothing is dissolved.
+    deposits: Object.fromEntries((scenario.filter?.media?.layers ?? []).map((layer) => [layer.name, 0])),
+    concentration: 0,
     media: mediaRanges(record),
     events: events.sort((a, b) => a.t - b.t),
     cautions: [],

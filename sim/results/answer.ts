@@ -85,6 +85,10 @@ export interface RunAnswer {
   flows: Record<string, Range>;
   ledger: Ledger;
   energy: number;
+  /** Settled solids in each media layer at the end, m³ of settled volume; nothing settles from water without debris. */
+  deposits: Record<string, number>;
+  /** Of waste in the pond at the end, kg/m³; none without a load. */
+  concentration: number;
   media: { channeled: Range; head: Range } | null;
   events: LoggedEvent[];
   /** Sentences to be told before the checks: a hopeless site, a start that moves. */
