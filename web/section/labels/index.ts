@@ -1,5 +1,7 @@
 /** Words on the drawing: where labels stand, dimensions, the detail that takes over where levels crowd. */
 export type { Dimension, HeightRequest } from './dimension.ts';
+export { measureText } from './measure.ts';
+export { placeLabels } from './place.ts';
 export type {
   Bounds,
   LabelLine,

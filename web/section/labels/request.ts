@@ -30,12 +30,12 @@ export interface LabelRequest {
   readonly water?: { readonly box: Box; readonly tint: 'pale' | 'deep' };
 }
 
-/** What kind of thing stands in the way: it decides what a leader may do with it; text keeps off them all. */
-export type ObstacleKind = 'anchor' | 'nappe' | 'dimension' | 'pipe' | 'stone' | 'frame' | 'line' | 'water';
+/** What stands in the way. Text keeps off all of it; the kind decides what a leader may do with it. */
+export type ObstacleKind = 'stone' | 'frame' | 'figure' | 'pipe' | 'nappe' | 'dimension' | 'line' | 'water';
 
 /**
- * A thing words keep off. A leader misses stones, frames and dimensions' figures, crosses pipes at right angles only
- * and may cross the rest. A label's own part (`of` its id) does not stop its leader.
+ * A thing that words keep off. A leader misses stones, frames and figures, crosses pipes at right angles only and may
+ * cross the rest. A label's own part (`of` its id) does not stop its leader, nor the text in its own water.
  */
 export interface Obstacle {
   readonly kind: ObstacleKind;
@@ -52,13 +52,18 @@ export interface Bounds {
   readonly frame: Box;
   /** Top of the first line on each rail, px; a rail left out has no seats. */
   readonly rails: { readonly top?: number; readonly second?: number; readonly bottom?: number };
-  /** Boxes of open sky and of bare earth where words may stand. */
+  /** Open sky and bare earth as boxes side by side; a text may span several that touch. */
   readonly sky: readonly Box[];
   readonly earth: readonly Box[];
 }
 
+/** Which of a label's wordings found room. */
+export type Form = 'full' | 'short' | 'figure dropped';
+
+export type Align = 'start' | 'middle' | 'end';
+
 export interface PlacedLine extends LabelLine {
-  /** Left end of the baseline. */
+  /** The text's left end, middle or right end on its baseline, by the label's `align`. */
   readonly x: number;
   readonly y: number;
 }
@@ -67,8 +72,8 @@ export interface PlacedLine extends LabelLine {
 export interface Placed {
   readonly id: string;
   readonly seat: Seat;
-  /** 'figure dropped': only the name found room. */
-  readonly form: 'full' | 'short' | 'figure dropped';
+  readonly form: Form;
+  readonly align: Align;
   readonly lines: readonly PlacedLine[];
   /** Round the text, without padding. */
   readonly box: Box;

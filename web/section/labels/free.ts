@@ -1,0 +1,74 @@
+import { boxAt, sizeOf } from './block.ts';
+import { leadersOf } from './leader.ts';
+import { regionHolds } from './region.ts';
+import type { Align, Seat } from './request.ts';
+import { type Box, boxHolds, type Point } from './shapes.ts';
+import { boxFits, leaderFits, type Seated, type Sheet, type Worded } from './sheet.ts';
+
+/** How far from its anchor a text may stand in the open, px, and the step of the search. */
+const REACH = 220;
+const STEP = 11;
+/** A text beside its anchor begins this far from it, px: room for a level piece and a slope. */
+const ASIDE = 20;
+
+export type Open = Extract<Seat, 'sky right' | 'blank earth'>;
+
+const distance = (box: Box, { x, y }: Point): number =>
+  Math.hypot(Math.max(box.left - x, 0, x - box.right), Math.max(box.top - y, 0, y - box.bottom));
+
+/** Boxes round the anchor in a region, the nearest first; in the sky only to the anchor's right. */
+function boxesNear(seat: Open, region: readonly Box[], anchor: Point, size: { width: number; height: number }): Box[] {
+  const boxes: Box[] = [];
+  const from = seat === 'sky right' ? anchor.x + ASIDE : anchor.x - REACH - size.width;
+  const lefts = seat === 'sky right' ? [] : [anchor.x, anchor.x - size.width];
+  for (let left = from; left <= anchor.x + REACH; left += STEP) lefts.push(left);
+  for (const left of lefts) {
+    for (let top = anchor.y - REACH; top <= anchor.y + REACH; top += STEP) {
+      const box = boxAt(left, top, size);
+      if (distance(box, anchor) <= REACH && regionHolds(region, box)) boxes.push(box);
+    }
+  }
+  return boxes.sort((a, b) => distance(a, anchor) - distance(b, anchor));
+}
+
+const alignTo = (box: Box, anchor: Point): Align => (anchor.x > box.right - 1 ? 'end' : 'start');
+
+/** A label's seat in the open sky to the right of its anchor, or in blank earth anywhere near it. */
+export function seatInTheOpen(
+  sheet: Sheet,
+  seat: Open,
+  label: Worded,
+  seated: readonly Seated[],
+): Seated[] | undefined {
+  const { request, lines } = label;
+  const { sky, earth } = sheet.bounds;
+  const region = seat === 'sky right' ? sky : earth;
+  const ground = seat === 'sky right' ? 'paper' : 'earth';
+  for (const box of boxesNear(seat, region, request.anchor, sizeOf(lines, sheet.measure))) {
+    if (!boxFits(sheet, { request, seat, box }, seated)) continue;
+    const leader = leadersOf(box, request.anchor).find((each) => leaderFits(sheet, request, each, seated));
+    if (leader) return [...seated, { ...label, seat, box, leader, ground, align: alignTo(box, request.anchor) }];
+  }
+  return undefined;
+}
+
+/** Shares of the spare room left of and above a text, the middle first. */
+const SHARES = [0.5, 0.35, 0.65, 0.2, 0.8, 0, 1];
+
+/** A label's seat in its part's own water, without a leader. */
+export function seatInWater(sheet: Sheet, label: Worded, seated: readonly Seated[]): Seated[] | undefined {
+  const { request, lines } = label;
+  if (!request.water) return undefined;
+  const { box: water, tint } = request.water;
+  const size = sizeOf(lines, sheet.measure);
+  for (const down of SHARES) {
+    for (const along of SHARES) {
+      const left = water.left + along * (water.right - water.left - size.width);
+      const box = boxAt(left, water.top + down * (water.bottom - water.top - size.height), size);
+      if (!boxHolds(water, box)) return undefined;
+      if (!boxFits(sheet, { request, seat: 'inside water', box }, seated)) continue;
+      return [...seated, { ...label, seat: 'inside water', box, leader: [], ground: `${tint} water`, align: 'middle' }];
+    }
+  }
+  return undefined;
+}

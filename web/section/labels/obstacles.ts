@@ -1,0 +1,73 @@
+import type { Obstacle } from './request.ts';
+import {
+  atRightAngles,
+  type Box,
+  boxesMeet,
+  boxRound,
+  cornersOf,
+  grown,
+  outlineHolds,
+  type Point,
+  type Segment,
+  segmentDistance,
+  segmentMeetsBox,
+  segmentsCross,
+  segmentsOf,
+} from './shapes.ts';
+
+/** Between a leader and what it misses, px. */
+const CLEAR = 1.5;
+/** So near its anchor a leader may touch what the anchor stands on, px; a pipe it enters from one wall to the other. */
+const AT_ANCHOR = 4;
+
+/** An obstacle with what is asked of it often worked out once. */
+export interface Ready extends Obstacle {
+  readonly round: Box;
+  readonly segments: readonly Segment[];
+  readonly half: number;
+}
+
+export function readied(obstacle: Obstacle): Ready {
+  const { points, closed, width = 0 } = obstacle;
+  const half = width / 2;
+  // A dot is a segment without length.
+  const segments = points.length === 1 ? [[points[0], points[0]] as const] : segmentsOf(points, closed);
+  return { ...obstacle, round: grown(boxRound(points), half), segments, half };
+}
+
+/** Whether a padded text box meets the obstacle, its inside included where it is closed. */
+export function meetsBox(o: Ready, box: Box): boolean {
+  // The box round a level or upright line has no inside; a hair of room gives it one.
+  if (!boxesMeet(grown(o.round, 1e-6), box)) return false;
+  const wide = grown(box, o.half);
+  if (o.segments.some((segment) => segmentMeetsBox(segment, wide))) return true;
+  return o.closed === true && outlineHolds(o.points, cornersOf(box)[0]);
+}
+
+/** A leader without its last few px. */
+function shortened(leader: readonly Point[], by: number): Point[] {
+  const [before, end] = leader.slice(-2);
+  const size = Math.hypot(end.x - before.x, end.y - before.y);
+  if (size <= by) return leader.slice(0, -1);
+  const share = (size - by) / size;
+  return [
+    ...leader.slice(0, -1),
+    { x: before.x + share * (end.x - before.x), y: before.y + share * (end.y - before.y) },
+  ];
+}
+
+const solid = (o: Ready): boolean => o.kind === 'stone' || o.kind === 'frame' || o.kind === 'figure';
+
+function stopsSegment(o: Ready, segment: Segment): boolean {
+  const near = (other: Segment): boolean => segmentDistance(segment, other) < o.half + CLEAR;
+  if (solid(o)) return o.segments.some(near) || (o.closed === true && outlineHolds(o.points, segment[0]));
+  if (o.kind !== 'pipe') return false;
+  return o.segments.some((pipe) => near(pipe) && !(atRightAngles(segment, pipe) && segmentsCross(segment, pipe)));
+}
+
+/** Whether a leader may not be drawn for the obstacle. */
+export function stopsLeader(o: Ready, leader: readonly Point[]): boolean {
+  const rest = shortened(leader, AT_ANCHOR + 2 * o.half);
+  if (rest.length < 2 || !boxesMeet(grown(o.round, CLEAR), grown(boxRound(rest), 1e-6))) return false;
+  return segmentsOf(rest).some((segment) => stopsSegment(o, segment));
+}
