@@ -2,6 +2,7 @@ import { volumeAt } from '../laws/storage.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { firstCrossing } from '../solver/dense.ts';
 import type { LoggedEvent } from './answer.ts';
+import { restoreNetwork } from './inside.ts';
 import type { RunRecord } from './record.ts';
 
 /** A level whose crossing is worth a line in the log. */
@@ -83,23 +84,30 @@ function reach(record: RunRecord, row: number, basin: number, value: number, dir
   return firstCrossing(y0, y1, k1, k2, value, direction);
 }
 
-/** Moments at which the media lift: the head across them passes the lift head; looked for at rows, both sides of restarts. */
+/** Moments at which the media lift, the head across them passing the lift head: looked for at rows, both sides of restarts. */
 export function liftEvents(record: RunRecord, liftHead: number): LoggedEvent[] {
   const head = record.network.flow.length;
   const events: LoggedEvent[] = [];
   let lifted = false;
   for (let row = 0; row < record.length; row++) {
     const now = record.flow(row, head) > liftHead;
-    if (now && !lifted) events.push({ t: liftMoment(record, row, head, liftHead), what: 'media lifts' });
+    if (now && !lifted) events.push({ t: liftMoment(record, row, liftHead), what: 'media lifts' });
     lifted = now;
   }
   return events;
 }
 
-/** Between two rows of a step the head is taken as straight. */
-function liftMoment(record: RunRecord, row: number, head: number, liftHead: number): number {
+/** The moment within the step that leads to a row, by halving it. */
+function liftMoment(record: RunRecord, row: number, liftHead: number): number {
   if (record.restarts(row)) return record.time(row);
-  const before = record.flow(row - 1, head);
-  const share = (liftHead - before) / (record.flow(row, head) - before);
-  return record.time(row - 1) + share * (record.time(row) - record.time(row - 1));
+  const { network } = record;
+  const volumes = new Float64Array(network.size);
+  let from = record.time(row - 1);
+  let to = record.time(row);
+  for (let mid = (from + to) / 2; mid > from && mid < to; mid = (from + to) / 2) {
+    restoreNetwork(record, mid, volumes);
+    if (network.mediaHead > liftHead) to = mid;
+    else from = mid;
+  }
+  return to;
 }
