@@ -9,8 +9,9 @@ import { SparseMatrix } from './solver/sparse.ts';
 import { makeLinearization } from './solver/system.ts';
 
 const HOUR = 3600;
-/** Newton is done when no volume changes by more than this share of its tolerance, in an iteration or in an hour. */
+/** Newton is done when no volume changes by more than this share of its tolerance in an iteration, or that in an hour. */
 const CONVERGED = 1e-8;
+const AT_REST = 1e-5;
 const FIRST_STEP = 0.5;
 const LONGEST_STEP = 1e9;
 /** Steps this long no longer follow time: they are Newton's own, s. */
@@ -62,7 +63,7 @@ function newton(network: Network, volumes: Float64Array, scale: Float64Array): b
     const whole = norm(step, scale);
     if (!Number.isFinite(whole)) return false;
     // So near the balance the residual is rounding, which no step lowers.
-    if (before * HOUR < CONVERGED || (whole < CONVERGED && length > SETTLED)) return true;
+    if (before * HOUR < AT_REST || (whole < CONVERGED && length > SETTLED)) return true;
     const { share, after } = goDownhill(network, volumes, step, trial, scale, before, length);
     volumes.set(trial);
     const gain = Math.max(before, 1e-300) / Math.max(after, 1e-300);

@@ -6,8 +6,8 @@ import { type RisingEquation, RootTracker, solveRising } from '../solver/roots.t
 /** What stands in the main against water running back: a sound valve, none, or a leak of an effective area, m². */
 export type CheckState = { readonly kind: 'sound' | 'none' } | { readonly kind: 'leaking'; readonly area: number };
 
-/** Head below which the flow through a standing pump is linear in it, m. */
-const LINEAR_DRIVE = 0.001;
+/** Head below which the flow through a standing pump is no longer turbulence's, m. */
+const NEAR_REST = 0.001;
 /** Height over which the flow into closed pipework fades, m. */
 const LAST_ROOM = 0.01;
 
@@ -124,64 +124,74 @@ export class MainLineFlow {
     this.byVault = 0;
     this.byRiser = 0;
     this.bySpeed = 0;
-    if (rise < pressure) {
-      this.driveForward(vault, rise);
-      if (closedAt < Number.POSITIVE_INFINITY) this.fillUp(closedAt - riser);
-    } else if (closedAt < Number.POSITIVE_INFINITY) this.setPower(0, 0, 0, 0);
+    if (rise < pressure) this.driveForward(vault, rise, closedAt - riser);
     else {
       this.setPower(0, 0, 0, 0);
-      this.runBack(riser - Math.max(vault, this.suction) - pressure, vault > this.suction);
+      if (closedAt === Number.POSITIVE_INFINITY)
+        this.runBack(riser - Math.max(vault, this.suction) - pressure, vault > this.suction);
     }
   }
 
-  private driveForward(vault: number, rise: number): void {
-    let solved: number;
-    let byRise: number;
-    let bySpeed = 0;
-    if (this.speed > 0) {
-      const { forward } = this;
-      forward.rise = rise;
-      solved = solveRising(forward, this.forwardRoot.guess(rise, this.midFlow));
-      byRise = -1 / forward.slope;
-      bySpeed = head[2] / forward.slope;
-      this.forwardRoot.keep(solved, rise, byRise);
-    } else {
-      solved = this.throughStanding(-rise);
-      byRise = -this.standingSlope;
-    }
+  /** @param room height left in closed pipework, m; Infinity where it is open */
+  private driveForward(vault: number, rise: number, room: number): void {
+    this.solveForward(rise);
+    if (room < LAST_ROOM) this.fillUp(room);
+    this.setPower(this.flow, this.byVault, this.byRiser, this.bySpeed);
     const span = this.minimum - this.suction;
     const share = Math.min(1, Math.max(0, (vault - this.suction) / span));
     const shareByVault = share > 0 && share < 1 ? 1 / span : 0;
-    this.flow = solved * share;
-    this.byRiser = byRise * share;
-    this.byVault = -byRise * share + solved * shareByVault;
-    this.bySpeed = bySpeed * share;
-    this.setPower(solved, -byRise, byRise, bySpeed);
+    this.byVault = this.byVault * share + this.flow * shareByVault;
+    this.flow *= share;
+    this.byRiser *= share;
+    this.bySpeed *= share;
+  }
+
+  /** Flow where pump and main meet, at a rise below what the pump holds. */
+  private solveForward(rise: number): void {
+    if (this.speed > 0) {
+      const { forward } = this;
+      forward.rise = rise;
+      this.flow = solveRising(forward, this.forwardRoot.guess(rise, this.midFlow));
+      this.byRiser = -1 / forward.slope;
+      this.bySpeed = head[2] / forward.slope;
+      this.forwardRoot.keep(this.flow, rise, this.byRiser);
+    } else {
+      this.flow = this.throughStanding(-rise);
+      this.byRiser = -this.standingSlope;
+    }
+    this.byVault = -this.byRiser;
   }
 
   /**
-   * Flow through main and standing pump under a head, m³/s; leaves its slope in `standingSlope`. Near rest a straight
-   * line from nothing to the flow at a millimeter, as for any hole: see `holeFlow`.
+   * Flow through main and standing pump under a head, m³/s; leaves its slope in `standingSlope`. Within a millimeter of
+   * rest it is a straight line, as for any hole (see `holeFlow`), or, where a check valve shuts behind it, a cubic that
+   * starts from nothing without a kink.
    */
   private throughStanding(drive: number): number {
     const { standingPump } = this;
-    standingPump.drive = Math.max(drive, LINEAR_DRIVE);
+    standingPump.drive = Math.max(drive, NEAR_REST);
     const fresh = guessFlow(this.pipe, standingPump.drive, standingPump.extra);
     const solved = solveRising(standingPump, this.standingRoot.guess(standingPump.drive, fresh));
     this.standingRoot.keep(solved, standingPump.drive, 1 / standingPump.slope);
-    if (drive >= LINEAR_DRIVE) {
+    if (drive >= NEAR_REST) {
       this.standingSlope = 1 / standingPump.slope;
       return solved;
     }
-    this.standingSlope = solved / LINEAR_DRIVE;
-    return this.standingSlope * drive;
+    const x = drive / NEAR_REST;
+    if (this.check.kind === 'none') {
+      this.standingSlope = solved / NEAR_REST;
+      return solved * x;
+    }
+    const end = NEAR_REST / (standingPump.slope * solved);
+    this.standingSlope = (solved / NEAR_REST) * x * (2 * (3 - end) + 3 * (end - 2) * x);
+    return solved * x * x * (3 - end + (end - 2) * x);
   }
 
-  /** Fades the flow out as closed pipework fills: over the last of its height, m. */
+  /** Fades the flow out as closed pipework fills, over the last of its height and without a kink where it is full. */
   private fillUp(room: number): void {
-    const share = Math.min(1, Math.max(0, room / LAST_ROOM));
-    if (share === 1) return;
-    this.byRiser = this.byRiser * share - (share > 0 ? this.flow / LAST_ROOM : 0);
+    const left = Math.max(0, room / LAST_ROOM);
+    const share = left * left;
+    this.byRiser = this.byRiser * share - (2 * left * this.flow) / LAST_ROOM;
     this.byVault *= share;
     this.bySpeed *= share;
     this.flow *= share;
