@@ -15,6 +15,8 @@ interface Mark {
   readonly back: string;
   /** Volume by which it has to go back before the same line is written again, m³. */
   readonly slack: number;
+  /** A level that is kept: a run that starts there, to rounding, does not reach it. */
+  readonly kept: boolean;
 }
 
 /** A level has to go back this far before its mark is written again, m. */
@@ -27,14 +29,14 @@ function lowest(crest: readonly (readonly [number, number])[]): number {
 function marksOf(s: Scenario, record: RunRecord): Mark[] {
   const { basins } = record.network.parts;
   const marks: Mark[] = [];
-  const add = (name: string, level: number, direction: 1 | -1, what: string, back = ''): void => {
+  const add = (name: string, level: number, direction: 1 | -1, what: string, more: Partial<Mark> = {}): void => {
     const basin = basins.findIndex((b) => b.name === name);
     const volume = volumeAt(basins[basin].storage, level);
     const slack = Math.abs(volume - volumeAt(basins[basin].storage, level - direction * SLACK));
-    marks.push({ basin, volume, direction, what, back, slack });
+    marks.push({ basin, volume, direction, what, back: '', slack, kept: false, ...more });
   };
-  add('pond', lowest(s.pond.rim.crest), 1, 'pond at rim', 'pond below rim');
-  if (s.pond.fillMark !== undefined) add('pond', s.pond.fillMark, 1, 'pond at fill mark');
+  add('pond', lowest(s.pond.rim.crest), 1, 'pond at rim', { back: 'pond below rim' });
+  if (s.pond.fillMark !== undefined) add('pond', s.pond.fillMark, 1, 'pond at fill mark', { kept: true });
   add('vault', s.pump.minimum, -1, 'vault at minimum');
   if (s.filter) add('filter', lowest(s.filter.rim.crest), 1, 'filter overtopped');
   for (const reach of s.watercourse) {
@@ -53,8 +55,10 @@ export function levelEvents(s: Scenario, record: RunRecord): LoggedEvent[] {
 function crossings(record: RunRecord, mark: Mark): LoggedEvent[] {
   const events: LoggedEvent[] = [];
   const { basin, direction, volume } = mark;
-  let there = direction * (record.volume(0, basin) - volume) > 0;
-  if (there) events.push({ t: record.time(0), what: mark.what });
+  const past = direction * (record.volume(0, basin) - volume);
+  const near = mark.kept ? mark.slack / 2 : 0;
+  let there = past > -near;
+  if (past > near) events.push({ t: record.time(0), what: mark.what });
   for (let row = 0; row + 1 < record.length; row++) {
     if (record.restarts(row + 1)) continue;
     const from = record.time(row);
