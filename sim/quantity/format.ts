@@ -79,14 +79,19 @@ export function formatHead(value: number, display: Display): string {
   return display === 'us' ? `${formatNumber(value / FOOT, 1)} ft` : `${formatNumber(value, 2)} m`;
 }
 
-/** A flow in m³/s: L/min, from 1,000 of them m³/h; gpm to 20, above gph as pumps are sold. */
-export function formatFlow(value: number, display: Display): string {
+/**
+ * A flow in m³/s: L/min, from 1,000 of them m³/h; gpm to 20, above gph as pumps are sold.
+ *
+ * @param beside a flow whose unit it takes, so that the two compare at a glance
+ */
+export function formatFlow(value: number, display: Display, beside = value): string {
   if (display === 'us') {
     const gpm = (value * 60) / GALLON;
-    return Math.abs(gpm) < 20 ? `${figures(gpm, 2)} gpm` : `${formatNumber(Math.round(gpm * 6) * 10)} gph`;
+    const small = Math.abs((beside * 60) / GALLON) < 20;
+    return small ? `${figures(gpm, 2)} gpm` : `${formatNumber(Math.round(gpm * 6) * 10)} gph`;
   }
-  const liters = value * 60000;
-  return Math.abs(liters) < 999.5 ? `${figures(liters)} L/min` : `${figures(value * 3600)} m³/h`;
+  const small = Math.abs(beside * 60000) < 999.5;
+  return small ? `${figures(value * 60000)} L/min` : `${figures(value * 3600)} m³/h`;
 }
 
 /** A volume in m³: '51 L', '8,458 L', '120 m³' from 100 m³ up; '2,234 gal' (US). */

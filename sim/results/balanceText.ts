@@ -15,7 +15,7 @@ import { columns } from './textLayout.ts';
 
 /** The running balance as tables for a terminal: what a ruler, a bucket and a valve handle would show. */
 export function balanceText(answer: BalanceAnswer, display: Display): string {
-  const { title, levels, flows } = answer;
+  const { title, levels, flows, duty } = answer;
   const blocks = [
     `${title} · running balance · ${displayName(display)}`,
     columns(dutyRows(answer, display), 0),
@@ -25,7 +25,7 @@ export function balanceText(answer: BalanceAnswer, display: Display): string {
     ),
     table(
       'flows',
-      Object.entries(flows).map(([name, q]) => [name, formatFlow(q, display)]),
+      Object.entries(flows).map(([name, q]) => [name, formatFlow(q, display, duty.flow)]),
     ),
     stoneTable(answer, display),
     SAFETY,

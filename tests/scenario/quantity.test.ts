@@ -188,6 +188,13 @@ describe('figures for people', () => {
     expect(formatFlow(-0.0001, 'metric')).toBe('\u22126.00 L/min');
   });
 
+  test('of a flow beside another take its unit: 1 gpm is 60 gph, 1 L/min 0.06 m³/h', () => {
+    const gpm = 0.003785411784 / 60;
+    expect(formatFlow(gpm, 'us', 50 * gpm)).toBe('60 gph');
+    expect(formatFlow(50 * gpm, 'us', gpm)).toBe('50 gpm');
+    expect(formatFlow(0.001 / 60, 'metric', 1)).toBe('0.06 m³/h');
+  });
+
   test('of volumes set thousands apart', () => {
     expect(formatVolume(8.458, 'metric')).toBe('8,458 L');
     expect(formatVolume(0.0051, 'metric')).toBe('5.1 L');

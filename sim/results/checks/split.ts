@@ -12,7 +12,7 @@ export function splitCheck({ scenario, balance }: CheckInput): Check | undefined
     split === null
       ? 'No water comes up the main line, so there is nothing to split.'
       : `${formatPercent(split)} of the main line’s ${formatFlow(flows.main, display)} goes up through the filter ` +
-        `(${formatFlow(flows['bottom feed'], display)}), ${formatFlow(flows['top feed'], display)} by the top feed.`;
+        `(${formatFlow(flows['bottom feed'], display, flows.main)}), ${formatFlow(flows['top feed'], display, flows.main)} by the top feed.`;
   const rule =
     'Common practice: about half, where the pump is larger than the filter wants. The half protects the filter only ' +
     'where its media are fine or clogged; clean coarse media carry all of it.';
