@@ -15,7 +15,7 @@ export function dutyCheck({ scenario, balance }: CheckInput): Check | undefined 
   const { display, pump } = scenario;
   const last = pump.curve.kind === 'box' ? pump.curve.flow : pump.curve.points[pump.curve.points.length - 1][0];
   const beyond = flow > last;
-  const points = pump.curve.kind === 'box' ? 'its box gives as its most' : 'the last point of its curve';
+  const points = pump.curve.kind === 'box' ? 'the most its box promises' : 'the last point of its curve';
   const watts = pump.power === undefined ? '' : `, drawing ${formatNumber(power)} W`;
   const drawn =
     pump.curve.kind === 'box' ? ' A curve drawn from the box’s two figures is good to 12 % of the head.' : '';

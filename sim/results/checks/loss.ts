@@ -56,12 +56,12 @@ export function lossCheck({ scenario, balance }: CheckInput): Check | undefined 
   const worst =
     most === undefined
       ? ''
-      : ` In ${rate.month} it would be ${formatLength((7 * DAY * total(most)) / waterTable(balance), display)}.`;
+      : ` In ${rate.month} it would fall by ${formatLength((7 * DAY * total(most)) / waterTable(balance), display)}.`;
   return told({
     name: 'loss',
     value: week,
     unit: 'm',
-    says: `${daySays(losses, display)} The pond falls by ${formatLength(week, display)} each week.${worst} ${ruleSays(display)}`,
+    says: `${daySays(losses, display)}${week > 0 ? ` The pond falls by ${formatLength(week, display)} each week.` : ''}${worst} ${ruleSays(display)}`,
   });
 }
 

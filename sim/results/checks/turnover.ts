@@ -21,7 +21,9 @@ export function turnoverCheck({ scenario, balance }: CheckInput): Check | undefi
         ? ` ${formatPercent(media / flows.main)} of the flow goes through the media, all of it once in ${formatDuration(volume / media)}.`
         : ' None of it goes through the media.';
   const rule =
-    ' Common practice: once an hour, half of that for a planted pond. It counts what the pump moves; what goes over ' +
-    'the top or round the media comes back as it went.';
+    ' Common practice: once an hour, half of that for a planted pond.' +
+    (media === undefined
+      ? ''
+      : ' It counts what the pump moves; what goes by the top feed or round the media comes back as it went.');
   return told({ name: 'turnover', value: time, unit: 's', says: `${says}${treated}${rule}` });
 }
