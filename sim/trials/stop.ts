@@ -145,8 +145,14 @@ export function pondRise(s: Scenario, record: RunRecord, from: number, to: numbe
   };
 }
 
+/** A stop with a failed check valve, and what else had gone wrong in it. */
+export interface FailedStop {
+  readonly trial: PondRise;
+  readonly troubles: StopTroubles;
+}
+
 /** The stop with a failed check valve: the worse of the top valve as it is set and shut at that moment. */
-export function stopWithValveFailed(kept: Kept): { trial: PondRise; troubles: StopTroubles } {
+export function stopWithValveFailed(kept: Kept): FailedStop {
   const failed: StopTroubles = { check: { kind: 'none' } };
   const asSet = stopPump(kept, failed);
   const { topFeed } = kept.scenario.plumbing;

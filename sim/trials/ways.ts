@@ -6,8 +6,8 @@ import type { PondRise } from './stop.ts';
 export interface Ways {
   /** Back through the main line into the vault. */
   readonly main: number;
-  /** Of that: out of the filter by the bottom feed, and siphoned through a drowned top outlet. */
-  readonly filter: number;
+  /** Of that: by the bottom feed out of the basin in which it ends, and siphoned through a drowned top outlet. */
+  readonly bottomFeed: number;
   readonly topOutlet: number;
   /** Down the last part of the water course: over its stones (or the filter's lip), along its bed, beneath its stones. */
   readonly stones: number;
@@ -27,7 +27,7 @@ export function waysOf(s: Scenario, trial: PondRise): Ways {
   const stones = last?.kind === 'pool' ? last.stones.map((stone) => stone.name) : [];
   return {
     main: sum(backward, ['main']),
-    filter: sum(backward, ['bottom feed']),
+    bottomFeed: sum(backward, ['bottom feed']),
     topOutlet: sum(backward, ['top feed']),
     stones: sum(forward, last === undefined ? ['lip'] : stones),
     stream: last?.kind === 'stream' ? sum(forward, [last.name]) : 0,

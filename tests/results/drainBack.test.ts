@@ -65,7 +65,7 @@ describe('a stop at the worked site, against an independent implementation of th
     expect(check).toMatchObject({ verdict: 'pass', unit: 'm', where: 'trial', origin: 'our default', limit: 0.025 });
     expect(check.value).toBeCloseTo(0.08 - 0.0097, 4);
     expect(check.margin).toBeCloseTo((check.value ?? 0) - 0.025, 12);
-    expect(check.says).toContain('rises 3/8 in within');
+    expect(check.says).toMatch(/rises 3\/8 in, nine tenths of it within \d+ s, highest after \d+ min/);
     expect(check.says).toContain('stays 2 3/4 in below its edge (1 in wanted at the least, 2 in better: our default)');
   });
 });

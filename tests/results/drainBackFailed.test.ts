@@ -25,7 +25,9 @@ describe('drain-back, valve failed', () => {
     const floods = failed(withValve(true, -0.06));
     expect(floods).toMatchObject({ verdict: 'told', limit: null, margin: null });
     expect(floods.value).toBeLessThan(0);
-    expect(floods.says).toMatch(/^It floods if the check valve fails\. With the check valve failed the pond rises/);
+    expect(floods.says).toMatch(
+      /^It floods if the check valve fails\. When the pump stops with the check valve failed, the pond rises/,
+    );
     expect(floods.mend).toMatch(/^Lower the mark/);
     const holds = failed(withValve(true, -0.2));
     expect(holds).toMatchObject({ verdict: 'told', mend: '' });
@@ -60,12 +62,68 @@ describe('drain-back, valve failed', () => {
     );
   });
 
+  test('names the pool where there is no filter to run empty', () => {
+    const file = plainFile();
+    file.plumbing.main.checkValve = false;
+    file.plumbing.bottomFeed.inlet = 0.35;
+    file.filter = undefined;
+    const { says } = failed(siteOf(file));
+    expect(says).toMatch(/\d+ L through the main line \([\d,]+ L of it out of ‘pool’\)/);
+    expect(says).not.toContain('the filter');
+  });
+
+  test('its mends hold whether the top valve is as it is set or shut', () => {
+    // Set open, the top feed lets the filter run back faster, though less of it: the worse at a high mark, not at a low.
+    const site = (fillMark: number): Scenario => {
+      const file = plainFile();
+      file.pond.fillMark = fillMark;
+      file.plumbing.tee = 0.4;
+      file.plumbing.main.checkValve = false;
+      file.plumbing.topFeed = { diameter: 0.04, length: 2, roughness: 1e-5, k: 1, valve: 0.5, outlet: 1.05 };
+      return siteOf(file);
+    };
+    const high = failed(site(-0.02));
+    expect(high.says).not.toContain('the top valve shut');
+    const by = Number(/Lower the mark (\d+) mm/.exec(high.mend)?.[1]) / 1000;
+    const low = failed(site(-0.02 - by));
+    expect(low.says).toContain('the top valve shut');
+    expect(low.value).toBeGreaterThanOrEqual(high.band);
+  });
+
   test('names the top valve where shut is the worse', () => {
     const kept = keptSite(terrace());
     if (kept === undefined) throw new Error('the worked site has a mark');
     const check = failed(terrace());
     expect(check.says).toContain('and the top valve shut at that moment');
     expect(check.value).toBeCloseTo(stopWithValveFailed(kept).trial.below, 9);
+  });
+});
+
+describe('the first sentences of drain-back', () => {
+  const says = (valve: Parameters<typeof withValve>[0], mark: number): string =>
+    named(withValve(valve, mark), 'drain-back').says;
+
+  test('say how it goes with the check valve sound, and failed', () => {
+    const both =
+      /^When the pump stops with the check valve sound, the pond rises \d+ mm, nine tenths of it in [\dmins ]+, highest after [\dhmins ]+, and stays \d+ mm below its edge \([^)]+\)\. With the check valve failed it rises (\d+) mm and stays (\d+) mm below its edge\./;
+    const [, rise, room] = both.exec(says(true, -0.2)) ?? [];
+    const { value } = failed(withValve(true, -0.2));
+    expect(Number(room)).toBeCloseTo(1000 * (value ?? 0), 0);
+    expect(Number(rise)).toBeCloseTo(200 - 1000 * (value ?? 0), -0.5);
+    expect(says(true, -0.06)).toMatch(/With the check valve failed it rises \d+ mm and runs over, [\d,]+ L being lost/);
+  });
+
+  test('say of an unknown valve how it goes with one that holds, and without', () => {
+    expect(says('unknown', -0.2)).toMatch(
+      /^When the pump stops with a check valve that holds, .*\. Without one that holds/,
+    );
+  });
+
+  test('speak of one stop only where no valve holds', () => {
+    for (const valve of [false, { leak: 1e-6 }]) {
+      expect(says(valve, -0.2)).toMatch(/^When the pump stops, the pond rises/);
+      expect(says(valve, -0.2)).not.toContain('With');
+    }
   });
 });
 

@@ -57,7 +57,7 @@ describe('a pump stop between vertical walls', () => {
     const { record } = trial;
     const gained = POND * trial.rise + VAULT * (levelAt(record, 'vault', trial.highest.t) - levels.vault);
     expect(Math.abs(ways.stones + ways.main - ways.pumped - gained)).toBeLessThan(1e-4);
-    for (const none of [ways.main, ways.filter, ways.topOutlet, ways.stream, ways.seepage])
+    for (const none of [ways.main, ways.bottomFeed, ways.topOutlet, ways.stream, ways.seepage])
       expect(none).toBeCloseTo(0, 6);
   });
 
@@ -72,7 +72,7 @@ describe('a pump stop between vertical walls', () => {
     expect(more).toBeGreaterThan(FILTER * fromFilter);
     expect(more).toBeLessThan(FILTER * fromFilter + pipeHeld);
     const ways = waysOf(site, failed);
-    expect(Math.abs(ways.filter - FILTER * fromFilter)).toBeLessThan(0.02);
+    expect(Math.abs(ways.bottomFeed - FILTER * fromFilter)).toBeLessThan(0.02);
   });
 });
 

@@ -73,3 +73,8 @@ export function waysSentence(ways: readonly string[]): string {
   const text = ways.join(', or ');
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }
+
+/** A basin as a sentence names it: the site's own parts by what they are, its pools and streams by the file's name. */
+export function called(basin: string): string {
+  return basin === 'filter' || basin === 'pond' ? `the ${basin}` : `‘${basin}’`;
+}

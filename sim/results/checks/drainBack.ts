@@ -1,6 +1,7 @@
 import type { Scenario } from '../../scenario/scenario.ts';
 import {
   AT_REST,
+  type FailedStop,
   type Kept,
   keptSite,
   type PondRise,
@@ -18,11 +19,13 @@ import { drainBackMends } from './drainBackMends.ts';
 import { rainCheck } from './drainBackRain.ts';
 import {
   bandWords,
+  failedWords,
   keptWords,
   marksWords,
   riseWords,
   runWords,
   sentences,
+  stopWords,
   thumbWords,
   waysWords,
 } from './drainBackWords.ts';
@@ -43,12 +46,12 @@ export function drainBackChecks(scenario: Scenario, run: RunRecord | undefined):
   const found = attempt(scenario);
   if (found === 'nothing to ask') return [];
   if (found === 'no balance') return [withoutBalance(scenario)];
-  const { kept, trial, failed } = found;
+  const { kept, failed } = found;
   const [band, failedBand] = bandsOf(scenario, figuresWith(failed.troubles), [
     holdsBack(scenario) ? MODEL.sound : MODEL.failed,
     MODEL.failed,
   ]);
-  return [drainBackCheck(kept, trial, band, run), failedValveCheck(kept, failed, failedBand), rainCheck(kept)].filter(
+  return [drainBackCheck(found, band, run), failedValveCheck(kept, failed, failedBand), rainCheck(kept)].filter(
     (check) => check !== undefined,
   );
 }
@@ -56,7 +59,7 @@ export function drainBackChecks(scenario: Scenario, run: RunRecord | undefined):
 interface Stops {
   readonly kept: Kept;
   readonly trial: PondRise;
-  readonly failed: { trial: PondRise; troubles: StopTroubles };
+  readonly failed: FailedStop;
 }
 
 function attempt(s: Scenario): Stops | 'nothing to ask' | 'no balance' {
@@ -92,7 +95,7 @@ function marksOf({ limits }: Scenario): Marks {
   return given ? { fail: given[0], pass: given[1], origin: 'file' } : { fail: FAIL, pass: PASS, origin: 'our default' };
 }
 
-function drainBackCheck(kept: Kept, trial: PondRise, band: Band, run: RunRecord | undefined): Check {
+function drainBackCheck({ kept, trial, failed }: Stops, band: Band, run: RunRecord | undefined): Check {
   const { scenario } = kept;
   const { display } = scenario;
   const marks = marksOf(scenario);
@@ -103,7 +106,7 @@ function drainBackCheck(kept: Kept, trial: PondRise, band: Band, run: RunRecord 
   const wanted = Math.max(marks.pass, marks.fail + band.band);
   const leaks = scenario.plumbing.main.checkValve.kind === 'leaking';
   const ways = (): string[] =>
-    worse ? [edgeForRun(worse, wanted, display)] : drainBackMends({ kept, troubles: {}, now: trial, wanted });
+    worse ? [edgeForRun(worse, wanted, display)] : drainBackMends({ kept, stop: stopPump, now: trial, wanted });
   return judged({
     name: 'drain-back',
     verdict,
@@ -116,10 +119,11 @@ function drainBackCheck(kept: Kept, trial: PondRise, band: Band, run: RunRecord 
     t: stands.highest.t,
     origin: marks.origin,
     says: sentences(
-      `${worse ? runWords(scenario, worse) : 'The pond'} ${riseWords(stands, display)} ${marksWords(marks, display)}.`,
+      `${worse ? runWords(scenario, worse) : stopWords(scenario)} ${riseWords(stands, display)} ${marksWords(marks, display)}.`,
+      failedWords(scenario, failed, worse ? ' from the level kept' : ''),
       leaks ? 'A check valve that leaks lets filter and pipe run empty in time: it counts as a failed one.' : '',
       worse ? '' : keptWords(scenario, kept.level),
-      worse ? '' : waysWords(scenario, trial),
+      worse ? '' : waysWords(scenario, trial, holdsBack(scenario) ? 'With a valve that holds, ' : ''),
       bandWords(scenario, band),
       thumbWords(display),
     ),

@@ -1,10 +1,16 @@
 import type { Scenario } from '../../scenario/scenario.ts';
-import type { Kept, PondRise, StopTroubles } from '../../trials/stop.ts';
+import {
+  type FailedStop,
+  type Kept,
+  type PondRise,
+  type StopTroubles,
+  stopWithValveFailed,
+} from '../../trials/stop.ts';
 import type { Check } from '../answer.ts';
 import type { Band } from './bands.ts';
 import { judgeAtLeast, judged, type Marks, told, waysSentence } from './check.ts';
 import { drainBackMends } from './drainBackMends.ts';
-import { bandWords, riseWords, sentences, waysWords } from './drainBackWords.ts';
+import { bandWords, riseWords, sentences, shutWords, waysWords } from './drainBackWords.ts';
 
 /** The pond must not run over: our default. */
 const MARKS: Marks = { fail: 0, pass: 0, origin: 'our default' };
@@ -13,15 +19,12 @@ const MARKS: Marks = { fail: 0, pass: 0, origin: 'our default' };
  * The stop without a check valve that holds. It fails where the pond runs over and the valve is missing, unknown or
  * leaks; with a sound one it is told what would happen if that failed.
  */
-export function failedValveCheck(
-  kept: Kept,
-  { trial, troubles }: { trial: PondRise; troubles: StopTroubles },
-  band: Band,
-): Check {
+export function failedValveCheck(kept: Kept, { trial, troubles }: FailedStop, band: Band): Check {
   const { scenario } = kept;
   const sound = scenario.plumbing.main.checkValve.kind === 'sound';
   const verdict = judgeAtLeast(trial.below, band.band, MARKS);
-  const mending = { kept, troubles, now: trial, wanted: band.band };
+  const stop = (changed: Kept): PondRise => stopWithValveFailed(changed).trial;
+  const mending = { kept, stop, now: trial, wanted: band.band };
   const parts = {
     name: 'drain-back, valve failed',
     value: trial.below,
@@ -41,15 +44,15 @@ export function failedValveCheck(
 }
 
 function openingWords({ plumbing }: Scenario, troubles: StopTroubles): string {
-  const shut = troubles.topValve === 0 ? ' and the top valve shut at that moment' : '';
+  const shut = shutWords(troubles);
   switch (plumbing.main.checkValve.kind) {
     case 'sound':
-      return `With the check valve failed${shut}`;
+      return `When the pump stops with the check valve failed${shut},`;
     case 'none':
-      return `With no check valve${shut}`;
+      return `When the pump stops with no check valve${shut},`;
     case 'unknown':
-      return `Nobody knows whether a check valve holds; without one${shut}`;
+      return `Nobody knows whether a check valve holds; when the pump stops without one${shut},`;
     case 'leaking':
-      return `With the check valve, which leaks, failed${shut}`;
+      return `When the pump stops with the check valve, which leaks, failed${shut},`;
   }
 }

@@ -2,7 +2,7 @@ import { volumeAt } from '../../laws/storage.ts';
 import { type Display, formatLength, formatVolume } from '../../quantity/index.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import { floatLevel } from '../../trials/keptLevel.ts';
-import { type Kept, keptSite, type PondRise, type StopTroubles, stopPump } from '../../trials/stop.ts';
+import { type Kept, keptSite, type PondRise, stopPump } from '../../trials/stop.ts';
 import { lowestPoint } from '../../trials/trial.ts';
 import { RunFailure } from '../failure.ts';
 import { raise, rulerStep } from './variants.ts';
@@ -19,10 +19,10 @@ const BORES: Record<Display, readonly number[]> = {
 /** Height of an overflow's mouth above the kept level, m: out of reach of ripples. */
 const MOUTH: Record<Display, number> = { metric: 0.01, us: 0.0254 * 0.375 };
 
-/** A stop to be mended: how it was put, how it went, and the room it should leave below the edge, m. */
+/** A stop to be mended: how its pump is stopped, how it went, and the room it should leave below the edge, m. */
 export interface Mending {
   readonly kept: Kept;
-  readonly troubles: StopTroubles;
+  readonly stop: (kept: Kept) => PondRise;
   readonly now: PondRise;
   readonly wanted: number;
 }
@@ -33,14 +33,14 @@ export function drainBackMends(m: Mending): string[] {
 }
 
 /** A stop on a changed site; undefined where that site finds no balance, or starves its pump in it. */
-function stopOn(s: Scenario, troubles: StopTroubles): PondRise | undefined {
+function stopOn(s: Scenario, stop: Mending['stop']): PondRise | undefined {
   try {
     const kept = keptSite(s);
     if (kept === undefined) return undefined;
     const { basins, circuit } = kept.network.parts;
     const { storage } = basins[circuit.vault];
     if (kept.volumes[circuit.vault] < volumeAt(storage, s.pump.minimum)) return undefined;
-    return stopPump(kept, troubles);
+    return stop(kept);
   } catch (error) {
     if (error instanceof RunFailure) return undefined;
     throw error;
@@ -60,16 +60,12 @@ function lowerMark(m: Mending): string {
 }
 
 /** Steps of the ruler by which the pond is to be kept lower: what is still missing is added, a few times at the most. */
-function stepsDown(
-  { kept, troubles, wanted, now }: Mending,
-  step: number,
-  float: number | undefined,
-): number | undefined {
+function stepsDown({ kept, stop, wanted, now }: Mending, step: number, float: number | undefined): number | undefined {
   let missing = wanted - now.below;
   let steps = 0;
   for (let i = 0; i < MOST_TRIES && missing > 0; i++) {
     steps += Math.ceil(missing / step);
-    const trial = stopOn(keptAt(kept.scenario, kept.level - steps * step, float), troubles);
+    const trial = stopOn(keptAt(kept.scenario, kept.level - steps * step, float), stop);
     if (trial === undefined) return undefined;
     missing = wanted - trial.below;
   }
@@ -87,14 +83,14 @@ function keptAt(s: Scenario, level: number, float: number | undefined): Scenario
   };
 }
 
-function raiseEdge({ kept, troubles, wanted }: Mending): string {
+function raiseEdge({ kept, stop, wanted }: Mending): string {
   const { display } = kept.scenario;
   const raised = (by: number): Scenario => withEdgeRaised(kept.scenario, by);
-  const within = stopOn(raised(OUT_OF_REACH), troubles);
+  const within = stopOn(raised(OUT_OF_REACH), stop);
   if (within === undefined) return '';
   const step = rulerStep(display);
   const by = Math.ceil((wanted - (within.below - OUT_OF_REACH)) / step - 1e-9) * step;
-  const trial = stopOn(raised(by), troubles);
+  const trial = stopOn(raised(by), stop);
   return trial !== undefined && trial.below >= wanted - 1e-9 ? `raise the edge ${formatLength(by, display)}` : '';
 }
 
@@ -102,13 +98,13 @@ function withEdgeRaised(s: Scenario, by: number): Scenario {
   return { ...s, pond: { ...s.pond, rim: raise(s.pond.rim, by) } };
 }
 
-function addOverflow({ kept, troubles, wanted }: Mending): string {
+function addOverflow({ kept, stop, wanted }: Mending): string {
   const { scenario, level } = kept;
   const { display, pond } = scenario;
   const elevation = level + MOUTH[display];
   if (pond.overflow !== undefined || elevation > lowestPoint(pond.rim.crest) - wanted) return '';
   for (const diameter of BORES[display]) {
-    const trial = stopOn({ ...scenario, pond: { ...pond, overflow: { elevation, diameter } } }, troubles);
+    const trial = stopOn({ ...scenario, pond: { ...pond, overflow: { elevation, diameter } } }, stop);
     if (trial === undefined || trial.below < wanted) continue;
     return (
       `put in an overflow pipe ${formatLength(diameter, display)} wide with its mouth ` +
@@ -123,7 +119,7 @@ function addCheckValve({ kept, wanted }: Mending): string {
   const { scenario } = kept;
   const { kind } = scenario.plumbing.main.checkValve;
   if (kind === 'sound') return '';
-  const sound = stopOn(scenario, { check: { kind: 'sound' } });
+  const sound = stopOn(scenario, (changed) => stopPump(changed, { check: { kind: 'sound' } }));
   if (sound === undefined || sound.below < wanted) return '';
   const how = kind === 'none' ? 'put in a' : kind === 'unknown' ? 'make sure of a' : 'see to a';
   return `${how} check valve that holds (the pond then stays ${formatLength(sound.below, scenario.display)} below its edge)`;

@@ -1,10 +1,10 @@
 import { type Display, formatClock, formatDuration, formatLength, formatVolume } from '../../quantity/index.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
-import type { PondRise } from '../../trials/stop.ts';
+import type { FailedStop, PondRise, StopTroubles } from '../../trials/stop.ts';
 import { lowestPoint } from '../../trials/trial.ts';
 import { type Ways, waysOf } from '../../trials/ways.ts';
 import { assumptionWords, type Band } from './bands.ts';
-import { type Marks, originWords } from './check.ts';
+import { called, type Marks, originWords } from './check.ts';
 
 /** A rise or a volume under this is none, m and m³. */
 const NO_RISE = 5e-5;
@@ -14,26 +14,62 @@ const NAMED = 0.01;
 /** From here on 'nine tenths in' says more than the moment of a flat highest level. */
 const FLAT = 3;
 
-/** 'rises 38 mm in 3 min 10 s after the pump stops and stays 64 mm below its edge'. */
+/**
+ * 'rises 38 mm in 3 min 10 s and stays 64 mm below its edge'. Where the highest level is the end of a long tail, the time
+ * in which nine tenths of the rise have come stands first.
+ */
 export function riseWords(r: PondRise, display: Display): string {
+  if (r.rise < NO_RISE) return `does not rise and ${edgeWords(r, display)}`;
   // 'in' is a unit too.
   const within = display === 'us' ? 'within' : 'in';
-  if (r.rise < NO_RISE) return `does not rise after the pump stops and ${edgeWords(r, display)}`;
-  const whole = r.highest.t - r.at;
-  const soon = whole > FLAT * r.soon ? ` (nine tenths of it ${within} ${formatDuration(r.soon)})` : '';
+  const rises = `rises ${formatLength(r.rise, display)}`;
+  const whole = formatDuration(r.highest.t - r.at);
+  return r.highest.t - r.at > FLAT * r.soon
+    ? `${rises}, nine tenths of it ${within} ${formatDuration(r.soon)}, highest after ${whole}, and ${edgeWords(r, display)}`
+    : `${rises} ${within} ${whole} and ${edgeWords(r, display)}`;
+}
+
+function edgeWords(r: PondRise, display: Display): string {
+  const piped = r.overflow > NO_WATER ? `, ${formatVolume(r.overflow, display)} going down the overflow pipe` : '';
+  if (r.below >= 0) return `stays ${formatLength(r.below, display)} below its edge${piped}`;
   return (
-    `rises ${formatLength(r.rise, display)} ${within} ${formatDuration(whole)} after the pump stops${soon} and ` +
-    edgeWords(r, display)
+    `runs over: it stands up to ${formatLength(-r.below, display)} above the lowest point of its edge, and ` +
+    `${formatVolume(r.overRim, display)} are lost over it${piped}`
   );
 }
 
-function edgeWords({ below, overRim, overflow }: PondRise, display: Display): string {
-  const piped = overflow > NO_WATER ? `, ${formatVolume(overflow, display)} going down the overflow pipe` : '';
-  if (below >= 0) return `stays ${formatLength(below, display)} below its edge${piped}`;
-  return (
-    `runs over: it stands up to ${formatLength(-below, display)} above the lowest point of its edge, and ` +
-    `${formatVolume(overRim, display)} are lost over it${piped}`
-  );
+/** How the pump is stopped where the check valve, if there is one, does what the file says: 'When the pump stops, the pond'. */
+export function stopWords({ plumbing }: Scenario): string {
+  switch (plumbing.main.checkValve.kind) {
+    case 'sound':
+      return 'When the pump stops with the check valve sound, the pond';
+    case 'unknown':
+      return 'When the pump stops with a check valve that holds, the pond';
+    case 'none':
+    case 'leaking':
+      return 'When the pump stops, the pond';
+  }
+}
+
+/**
+ * 'With the check valve failed it rises 115 mm and runs over, 151 L being lost over its edge.' Where no valve holds
+ * anyway there is nothing to add.
+ */
+export function failedWords({ plumbing, display }: Scenario, { trial, troubles }: FailedStop, from: string): string {
+  const { kind } = plumbing.main.checkValve;
+  if (kind === 'none' || kind === 'leaking') return '';
+  const lead = kind === 'sound' ? 'With the check valve failed' : 'Without one that holds';
+  const rises = trial.rise < NO_RISE ? 'does not rise' : `rises ${formatLength(trial.rise, display)}`;
+  const ends =
+    trial.below >= 0
+      ? `stays ${formatLength(trial.below, display)} below its edge`
+      : `runs over, ${formatVolume(trial.overRim, display)} being lost over its edge`;
+  return `${lead}${shutWords(troubles)} it ${rises}${from} and ${ends}.`;
+}
+
+/** Where the top valve is shut at the moment of the stop, that is said. */
+export function shutWords({ topValve }: StopTroubles): string {
+  return topValve === 0 ? ' and the top valve shut at that moment' : '';
 }
 
 /** '(25 mm wanted at the least, 50 mm better: our default)'. */
@@ -44,19 +80,19 @@ export function marksWords({ fail, pass, origin }: Marks, display: Display): str
   );
 }
 
-/** How much came back to the pond and by which ways, as a sentence; '' where next to nothing did. */
-export function waysWords(s: Scenario, trial: PondRise): string {
+/** How much came back to the pond and by which ways, as a sentence with its lead; '' where next to nothing did. */
+export function waysWords(s: Scenario, trial: PondRise, lead = ''): string {
   const ways = waysOf(s, trial);
   const falls = ways.stones + ways.stream + ways.seepage - ways.pumped;
   const all = falls + ways.main;
   if (all < NO_WATER) return '';
   const { display } = s;
   const parts = [
-    part(ways.main, all, display, `through the main line${outOfFilter(ways, all, display)}`),
+    part(ways.main, all, display, `through the main line${siphonedWords(s, trial, ways, all)}`),
     part(falls - ways.seepage, all, display, downWords(s)),
     part(ways.seepage, all, display, 'seeping beneath the stones'),
   ].filter((p) => p !== undefined);
-  const whole = `${formatVolume(all, display)} come back`;
+  const whole = `${lead}${formatVolume(all, display)} come back`;
   if (parts.length === 1) return `${whole} ${parts[0].how}.`;
   const each = parts.map(({ volume, how }) => `${volume} ${how}`);
   return `${whole}: ${each.slice(0, -1).join(', ')} and ${each.at(-1)}.`;
@@ -66,10 +102,17 @@ function part(volume: number, all: number, display: Display, how: string): { vol
   return volume < NAMED * all ? undefined : { volume: formatVolume(volume, display), how };
 }
 
-function outOfFilter({ filter, topOutlet }: Ways, all: number, display: Display): string {
+/** ' (91 gal of it out of the filter)': what the main line drained. */
+function siphonedWords(
+  { display }: Scenario,
+  { record }: PondRise,
+  { bottomFeed, topOutlet }: Ways,
+  all: number,
+): string {
+  const { basins, circuit } = record.network.parts;
   const parts = [
-    part(filter, all, display, 'of it out of the filter'),
-    part(topOutlet, all, display, 'siphoned through the top outlet'),
+    part(bottomFeed, all, display, `of it out of ${called(basins[circuit.bottom].name)}`),
+    part(topOutlet, all, display, 'of it siphoned through the top outlet'),
   ].flatMap((p) => (p ? [`${p.volume} ${p.how}`] : []));
   return parts.length > 0 ? ` (${parts.join(', ')})` : '';
 }

@@ -2,7 +2,16 @@ import type { Balance } from '../../balance.ts';
 import { formatFlow, formatLength } from '../../quantity/index.ts';
 import type { Pool, Scenario, Stream } from '../../scenario/scenario.ts';
 import type { Check, Verdict } from '../answer.ts';
-import { type CheckInput, judgeAtLeast, judged, type Marks, originWords, waysSentence, worse } from './check.ts';
+import {
+  type CheckInput,
+  called,
+  judgeAtLeast,
+  judged,
+  type Marks,
+  originWords,
+  waysSentence,
+  worse,
+} from './check.ts';
 import { balanceOf, flowThat, lowestOf, raise } from './variants.ts';
 
 /** Our default marks, m. */
@@ -70,10 +79,6 @@ function marksFor(s: Scenario, head: number): Marks {
   const given = s.limits.headroom;
   if (given) return { fail: given[0], pass: given[1], origin: 'file' };
   return { fail: FAIL, pass: Math.max(PASS, HALF_BLOCKED * head), origin: 'our default' };
-}
-
-function called(name: string): string {
-  return name === 'filter' ? 'the filter' : `‘${name}’`;
 }
 
 function placeSays({ name, room }: Place, { display }: Scenario): string {
