@@ -1,4 +1,7 @@
-import type { Box, Point } from './shapes.ts';
+import { type Display, formatLength } from '../../../sim/quantity/format.ts';
+import { boxAt, LINE_HEIGHT } from './block.ts';
+import type { Measure, Obstacle } from './request.ts';
+import { type Box, boxesMeet, boxHolds, boxRound, cornersOf, grown, type Point, type Segment } from './shapes.ts';
 
 /** A height to be measured on the drawing: two elevations and where the measuring line stands. */
 export interface HeightRequest {
@@ -16,11 +19,96 @@ export interface HeightRequest {
 /** A dimension line ready to draw: oblique ticks at its ends, thin lines to what it measures, its figure beside it. */
 export interface Dimension {
   readonly id: string;
-  readonly line: readonly [Point, Point];
-  readonly ticks: readonly (readonly [Point, Point])[];
-  readonly extensions: readonly (readonly [Point, Point])[];
+  readonly line: Segment;
+  readonly ticks: readonly Segment[];
+  readonly extensions: readonly Segment[];
   readonly text: string;
   /** Left end of the figure's baseline. */
   readonly at: Point;
   readonly box: Box;
+}
+
+/** Shortest line with room for its two ticks, px. */
+const SHORTEST = 10;
+/** Half a tick's width and height, px. */
+const TICK = 3;
+/** From the line to its figure, and how far a thin line runs past it, px. */
+const ASIDE = 6;
+const PAST = 4;
+
+const tickAt = ({ x, y }: Point): Segment => [
+  { x: x - TICK, y: y + TICK },
+  { x: x + TICK, y: y - TICK },
+];
+
+/** The thin line from what is measured to past the measuring line; none where the line stands on it. */
+function extension(from: number, { x, y }: Point): Segment[] {
+  const past = x + Math.sign(x - from) * PAST;
+  return Math.abs(x - from) < PAST
+    ? []
+    : [
+        [
+          { x: from, y },
+          { x: past, y },
+        ],
+      ];
+}
+
+/** A dimension with its figure on the right of its line or on the left. */
+function dimensionOf(
+  request: HeightRequest,
+  yOf: (elevation: number) => number,
+  display: Display,
+  measure: Measure,
+  onRight: boolean,
+): Dimension {
+  const { id, upper, lower, x } = request;
+  const top = { x, y: yOf(upper) };
+  const bottom = { x, y: yOf(lower) };
+  const text = formatLength(upper - lower, display);
+  const width = measure(text, 'figure');
+  const left = onRight ? x + ASIDE : x - ASIDE - width;
+  const box = boxAt(left, (top.y + bottom.y - LINE_HEIGHT) / 2, { width, height: LINE_HEIGHT });
+  return {
+    id,
+    line: [top, bottom],
+    ticks: [tickAt(top), tickAt(bottom)],
+    extensions: [...extension(request.upperFrom, top), ...extension(request.lowerFrom, bottom)],
+    text,
+    at: { x: left, y: box.top + 12 },
+    box,
+  };
+}
+
+/** What a dimension puts in the way of words. */
+export function dimensionObstacles({ line, extensions, box }: Dimension): Obstacle[] {
+  const lines = [line, ...extensions].map((points): Obstacle => ({ kind: 'dimension', points }));
+  return [...lines, { kind: 'figure', points: cornersOf(box), closed: true }];
+}
+
+/**
+ * Dimension lines from pairs of elevations, each with the height between them as its figure: what is written is what
+ * is drawn. A line too short for its ticks, or whose figure would meet another dimension or leave the frame on either
+ * side, is left out.
+ *
+ * @param yOf px on the sheet of an elevation in m
+ */
+export function dimensionsOf(
+  requests: readonly HeightRequest[],
+  yOf: (elevation: number) => number,
+  display: Display,
+  measure: Measure,
+  frame: Box,
+): Dimension[] {
+  const drawn: Dimension[] = [];
+  const round = ({ line, box }: Dimension): Box[] => [grown(boxRound(line), TICK), box];
+  const free = (d: Dimension): boolean =>
+    boxHolds(frame, d.box) && !drawn.some((other) => round(other).some((a) => round(d).some((b) => boxesMeet(a, b))));
+  for (const request of requests) {
+    if (yOf(request.lower) - yOf(request.upper) < SHORTEST) continue;
+    const sides = [true, false].map((onRight) => dimensionOf(request, yOf, display, measure, onRight));
+    const found = sides.find(free);
+    if (found) drawn.push(found);
+  }
+  return drawn;
 }

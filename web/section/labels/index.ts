@@ -1,6 +1,10 @@
 /** Words on the drawing: where labels stand, dimensions, the detail that takes over where levels crowd. */
-export type { Dimension, HeightRequest } from './dimension.ts';
+export { crowded, type Detail, type DetailRequest, detailOf } from './detail.ts';
+export type { DetailWord } from './detailWords.ts';
+export { type Dimension, dimensionObstacles, dimensionsOf, type HeightRequest } from './dimension.ts';
+export { type LevelMark, levelMarksOf } from './levelMarks.ts';
 export { measureText } from './measure.ts';
+export { detailInScene, detailObstacle, labelsOf, type SceneLabels } from './ofScene.ts';
 export { placeLabels } from './place.ts';
 export type {
   Bounds,
@@ -15,3 +19,5 @@ export type {
   Seat,
 } from './request.ts';
 export type { Box, Point } from './shapes.ts';
+export type { LabelText, Subject } from './text.ts';
+export { labelTexts, reworded, roomyTexts } from './texts.ts';

@@ -3,18 +3,7 @@ import { seatInTheOpen, seatInWater } from './free.ts';
 import { seatOnRail } from './rail.ts';
 import type { Bounds, LabelRequest, Measure, Obstacle, Placed, Seat } from './request.ts';
 import { type Seated, type Sheet, sheetOf, type Worded } from './sheet.ts';
-
-/** A label's wordings in the order in which they are tried: the figure is the first to go. */
-export function wordingsOf(request: LabelRequest): Worded[] {
-  const { lines, short } = request;
-  const names = lines.filter(({ style }) => style === 'name');
-  const wordings: Worded[] = [{ request, form: 'full', lines }];
-  if (short) wordings.push({ request, form: 'short', lines: short });
-  if (names.length > 0 && names.length < lines.length) {
-    wordings.push({ request, form: 'figure dropped', lines: names });
-  }
-  return wordings;
-}
+import { wordingsOf } from './wordings.ts';
 
 function seatAt(sheet: Sheet, seat: Seat, label: Worded, seated: readonly Seated[]): Seated[] | undefined {
   const { rails } = sheet.bounds;
@@ -36,7 +25,8 @@ function seatAt(sheet: Sheet, seat: Seat, label: Worded, seated: readonly Seated
 
 /** All seated labels with this one among them, by its first wording and seat that are free; as before where none is. */
 function seatOne(sheet: Sheet, request: LabelRequest, seated: Seated[]): Seated[] {
-  for (const label of wordingsOf(request)) {
+  for (const wording of wordingsOf(request)) {
+    const label = { request, ...wording };
     for (const seat of request.seats) {
       const found = seatAt(sheet, seat, label, seated);
       if (found) return found;

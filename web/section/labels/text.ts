@@ -1,0 +1,45 @@
+import type { Display } from '../../../sim/quantity/format.ts';
+import type { BalanceAnswer, RunAnswer } from '../../../sim/results/answer.ts';
+import type { Scenario } from '../../../sim/scenario/scenario.ts';
+import type { Moment } from '../../state/moment.ts';
+import type { LabelLine } from './request.ts';
+
+/** What labels are read from: the site, its answers, and the moment at which it is drawn. */
+export interface Subject {
+  readonly scenario: Scenario;
+  readonly answer: Pick<RunAnswer, 'levels' | 'flows'>;
+  /** Undefined where the site has no running balance. */
+  readonly balance: Pick<BalanceAnswer, 'duty'> | undefined;
+  readonly moment: Moment;
+  readonly display: Display;
+}
+
+/** The words of one part of the drawing. */
+export interface LabelText {
+  /** The part's place in the file. */
+  readonly id: string;
+  readonly lines: readonly LabelLine[];
+  readonly short?: readonly LabelLine[];
+}
+
+/** Longest name of the site's own that is written out where room is short, characters. */
+const LONG_NAME = 20;
+
+/** A name cut at a blank where it is too long for a crowded drawing. */
+export function shortName(name: string): string {
+  if (name.length <= LONG_NAME) return name;
+  const cut = name.slice(0, LONG_NAME);
+  const blank = cut.lastIndexOf(' ');
+  return `${(blank > LONG_NAME / 2 ? cut.slice(0, blank) : cut).trimEnd()}…`;
+}
+
+/** A name with its figure under it; short, both without what can be spared. */
+export function labelText(id: string, name: string, figure: string, short = figure): LabelText {
+  const lines = (name: string, figure: string): LabelLine[] => [
+    { text: name, style: 'name' },
+    ...(figure === '' ? [] : [{ text: figure, style: 'figure' } as const]),
+  ];
+  const spared = shortName(name);
+  const full = lines(name, figure);
+  return spared === name && short === figure ? { id, lines: full } : { id, lines: full, short: lines(spared, short) };
+}
