@@ -113,9 +113,9 @@ describe('the first sentences of drain-back', () => {
     expect(says(true, -0.06)).toMatch(/With the check valve failed it rises \d+ mm and runs over, [\d,]+ L being lost/);
   });
 
-  test('say of an unknown valve how it goes with one that holds, and without', () => {
+  test('say of an unknown valve how it goes with one that holds, and one that fails', () => {
     expect(says('unknown', -0.2)).toMatch(
-      /^When the pump stops with a check valve that holds, .*\. Without one that holds/,
+      /^When the pump stops with a check valve that holds, .*\. With the check valve failed it/,
     );
   });
 

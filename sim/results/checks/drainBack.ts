@@ -90,7 +90,7 @@ function holdsBack({ plumbing }: Scenario): boolean {
   return kind === 'sound' || kind === 'unknown';
 }
 
-function marksOf({ limits }: Scenario): Marks {
+export function marksOf({ limits }: Scenario): Marks {
   const given = limits['drain-back'];
   return given ? { fail: given[0], pass: given[1], origin: 'file' } : { fail: FAIL, pass: PASS, origin: 'our default' };
 }

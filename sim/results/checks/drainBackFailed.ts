@@ -51,7 +51,7 @@ function openingWords({ plumbing }: Scenario, troubles: StopTroubles): string {
     case 'none':
       return `When the pump stops with no check valve${shut},`;
     case 'unknown':
-      return `Nobody knows whether a check valve holds; when the pump stops without one${shut},`;
+      return `Nobody knows whether a check valve holds; when the pump stops with one that fails${shut},`;
     case 'leaking':
       return `When the pump stops with the check valve, which leaks, failed${shut},`;
   }

@@ -58,13 +58,12 @@ export function stopWords({ plumbing }: Scenario): string {
 export function failedWords({ plumbing, display }: Scenario, { trial, troubles }: FailedStop, from: string): string {
   const { kind } = plumbing.main.checkValve;
   if (kind === 'none' || kind === 'leaking') return '';
-  const lead = kind === 'sound' ? 'With the check valve failed' : 'Without one that holds';
   const rises = trial.rise < NO_RISE ? 'does not rise' : `rises ${formatLength(trial.rise, display)}`;
   const ends =
     trial.below >= 0
       ? `stays ${formatLength(trial.below, display)} below its edge`
       : `runs over, ${formatVolume(trial.overRim, display)} being lost over its edge`;
-  return `${lead}${shutWords(troubles)} it ${rises}${from} and ${ends}.`;
+  return `With the check valve failed${shutWords(troubles)} it ${rises}${from} and ${ends}.`;
 }
 
 /** Where the top valve is shut at the moment of the stop, that is said. */
