@@ -55,7 +55,7 @@ export function run(scenario: Scenario): March {
 }
 
 /** What the run itself answers; trials and checks come after it. */
-function answerOf(scenario: Scenario, march: March): RunAnswer {
+export function answerOf(scenario: Scenario, march: March): RunAnswer {
   const { record } = march;
   const liftHead = record.network.parts.circuit.feeds.liftHead;
   const events = [...march.events, ...levelEvents(scenario, record), ...liftEvents(record, liftHead)];

@@ -1,0 +1,61 @@
+/** What one hand can set on a site: a figure of its file, the height of a whole crest, a float. */
+import { type DimensionName, parseQuantity } from '../quantity/index.ts';
+import { valueAt, withValueAt } from './place.ts';
+
+export type Setting =
+  /** One figure of the file. */
+  | { readonly kind: 'figure'; readonly place: string; readonly dimension: DimensionName }
+  /** A crest, set by its lowest point; all its points move with it. */
+  | { readonly kind: 'crest'; readonly place: string }
+  /** A float valve, set by the level at which it shuts; the level of its full flow moves with it. */
+  | { readonly kind: 'float'; readonly place: string };
+
+/** Writes an SI figure into a file, where `before` stood. */
+export type Writer = (value: number, before: unknown, dimension: DimensionName) => unknown;
+
+/** A bare number: SI. */
+export const plainly: Writer = (value) => value;
+
+export const dimensionOf = (setting: Setting): DimensionName =>
+  setting.kind === 'figure' ? setting.dimension : 'length';
+
+/** SI value of what stands in a file; undefined where it is no quantity of that dimension. */
+export function figureOf(value: unknown, dimension: DimensionName): number | undefined {
+  if (typeof value === 'number') return value;
+  if (typeof value !== 'string') return undefined;
+  const parsed = parseQuantity(value, dimension);
+  return parsed.ok ? parsed.value : undefined;
+}
+
+/** The figures of a file a setting moves together: their places, the one it is named by first. */
+function placesOf(file: unknown, setting: Setting): string[] {
+  if (setting.kind === 'figure') return [setting.place];
+  if (setting.kind === 'float') return [`${setting.place}.set`, `${setting.place}.low`];
+  const points = valueAt(file, setting.place);
+  if (!Array.isArray(points)) return [];
+  const places = points.map((_, i) => `${setting.place}[${i}][1]`);
+  const height = (place: string): number => figureOf(valueAt(file, place), 'length') ?? Number.POSITIVE_INFINITY;
+  return places.sort((a, b) => height(a) - height(b));
+}
+
+/** How a setting stands in a file, SI; undefined where the file says nothing of it. */
+export function settingIn(file: unknown, setting: Setting): number | undefined {
+  const [place] = placesOf(file, setting);
+  return place === undefined ? undefined : figureOf(valueAt(file, place), dimensionOf(setting));
+}
+
+/** The file with a setting moved to an SI value, what belongs to it moving along. */
+export function withSetting(file: unknown, setting: Setting, value: number, write: Writer = plainly): unknown {
+  const [first, ...others] = placesOf(file, setting);
+  if (first === undefined) return file;
+  const dimension = dimensionOf(setting);
+  const before = figureOf(valueAt(file, first), dimension);
+  let moved = withValueAt(file, first, write(value, valueAt(file, first), dimension));
+  const by = (figureOf(valueAt(moved, first), dimension) ?? value) - (before ?? value);
+  for (const place of others) {
+    const old = valueAt(file, place);
+    const figure = figureOf(old, dimension);
+    if (figure !== undefined) moved = withValueAt(moved, place, write(figure + by, old, dimension));
+  }
+  return moved;
+}
