@@ -6,12 +6,14 @@ import { settingsOf, standingVolumes } from '../../sim/network/start.ts';
 import { makeLinearization } from '../../sim/solver/system.ts';
 import { site } from './randomSite.ts';
 
-const SITES = 150;
+const SITES = Number(process.env['SITES'] ?? 150);
 
-function rates(network: Network, y: Float64Array): { f: Float64Array; g: Float64Array } {
+const shifted = (y: Float64Array, k: number, by: number): Float64Array => y.map((v, i) => (i === k ? v + by : v));
+
+function rates(network: Network, y: Float64Array, t = 0): { f: Float64Array; g: Float64Array } {
   const f = new Float64Array(network.size);
   const g = new Float64Array(network.quadratures);
-  network.rates(0, y, f, g);
+  network.rates(t, y, f, g);
   return { f, g };
 }
 
@@ -35,13 +37,7 @@ describe('the slopes of the network', () => {
         const { rows, columns } = network.jacobianPattern;
         for (let k = 0; k < network.size; k++) {
           const step = 1e-7 * y[k];
-          const [low, mid, high] = [-step, 0, step].map(
-            (d) =>
-              rates(
-                network,
-                y.map((v, i) => (i === k ? v + d : v)),
-              ).f,
-          );
+          const [low, mid, high] = [-step, 0, step].map((d) => rates(network, shifted(y, k, d)).f);
           for (let e = 0; e < rows.length; e++) {
             if (columns[e] !== k) continue;
             const r = rows[e];
@@ -94,6 +90,55 @@ describe('the slopes of the network', () => {
         });
       }),
       { numRuns: SITES, seed: 20310604 },
+    );
+  });
+
+  test('of the ledger’s rows, energy and pumped water among them, equal differences on one side or the other', () => {
+    fc.assert(
+      fc.property(state, ({ scenario, shifts, speed }) => {
+        const network = assemble(scenario);
+        network.apply({ ...settingsOf(scenario, network, speed), evaporation: 1e-7 });
+        const y = standingVolumes(scenario, network, -0.1).map((v, i) => (v + 1e-3) * shifts[i % shifts.length]);
+        const at = makeLinearization(network);
+        network.linearize(0, y, at);
+        const { rows, columns } = network.quadraturePattern;
+        for (let k = 0; k < network.size; k++) {
+          const step = 1e-7 * y[k];
+          const [low, mid, high] = [-step, 0, step].map((d) => rates(network, shifted(y, k, d)).g);
+          rows.forEach((r, e) => {
+            if (columns[e] !== k) return;
+            const sides = [(mid[r] - low[r]) / step, (high[r] - mid[r]) / step];
+            const scale = Math.max(1e-4, ...sides.map(Math.abs), Math.abs(mid[r]) / y[k]);
+            const miss = Math.min(...sides.map((side) => Math.abs(side - at.gradient[e])));
+            expect(miss / scale).toBeLessThan(2e-3);
+          });
+        }
+      }),
+      { numRuns: SITES, seed: 20310605 },
+    );
+  });
+
+  test('by time equal differences while the pump’s speed runs', () => {
+    fc.assert(
+      fc.property(state, fc.constantFrom([0, 1], [1, 0], [0.4, 1.2]), ({ scenario, shifts }, [from, to]) => {
+        const network = assemble(scenario);
+        network.apply({ ...settingsOf(scenario, network, 0), ramp: { from, to, start: 10, end: 13 } });
+        const y = standingVolumes(scenario, network, -0.1).map((v, i) => (v + 1e-3) * shifts[i % shifts.length]);
+        const at = makeLinearization(network);
+        network.linearize(11.7, y, at);
+        const step = 1e-7;
+        const [low, mid, high] = [-step, 0, step].map((d) => rates(network, y, 11.7 + d));
+        const compare = (slopes: Float64Array, of: 'f' | 'g'): void =>
+          slopes.forEach((slope, r) => {
+            const sides = [(mid[of][r] - low[of][r]) / step, (high[of][r] - mid[of][r]) / step];
+            const scale = Math.max(1e-4, ...sides.map(Math.abs), Math.abs(mid[of][r]));
+            const miss = Math.min(...sides.map((side) => Math.abs(side - slope)));
+            expect(miss / scale).toBeLessThan(2e-3);
+          });
+        compare(at.fByTime, 'f');
+        compare(at.gByTime, 'g');
+      }),
+      { numRuns: SITES, seed: 20310606 },
     );
   });
 });

@@ -5,7 +5,7 @@ import { closureAt } from '../../sim/results/ledger.ts';
 import { run } from '../../sim/simulate.ts';
 import { site } from './randomSite.ts';
 
-const runs = Number(process.env.SITES ?? 60);
+const runs = Number(process.env['SITES'] ?? 150);
 
 describe('any valid site', () => {
   test('runs, or is capped with its cause named; closes its ledger at every row; never goes below empty', () => {
@@ -14,13 +14,13 @@ describe('any valid site', () => {
         try {
           const { record } = run(scenario);
           for (let row = 0; row < record.length; row++) {
-            expect(closureAt(record, row)).toBeLessThan(1e-9);
-            for (let i = 0; i < record.network.size; i++) expect(record.volume(row, i)).toBeGreaterThan(-1e-12);
+            expect(closureAt(record, row)).toBeLessThan(1e-11);
+            for (let i = 0; i < record.network.size; i++) expect(record.volume(row, i)).toBeGreaterThanOrEqual(-1e-15);
             for (let k = 0; k <= record.network.flow.length; k++) expect(record.flow(row, k)).not.toBeNaN();
           }
         } catch (error) {
           if (!(error instanceof RunFailure)) throw error;
-          expect(error.kind).toBe('capped');
+          expect(['capped', 'no solution']).toContain(error.kind);
           expect(error.part).not.toBe('');
         }
       }),

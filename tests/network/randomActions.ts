@@ -12,7 +12,7 @@ export interface ActionPlaces {
   readonly autofill: boolean;
   /** Stones and streams. */
   readonly blockable: readonly string[];
-  /** Basins by name with their floors, m. */
+  /** Basins by name with their floors, m, the pond first. */
   readonly floors: readonly (readonly [name: string, floor: number])[];
 }
 
@@ -49,7 +49,7 @@ function deedFile({ kind, x, which, for: lasting }: RandomAction, p: ActionPlace
     { do: 'storm', depth: '20 mm', lasting: '20 min', shape: x < 0.5 ? 'even' : 'scs2' },
     { do: 'blockage', of: 'intake', to: x },
     { do: 'check valve', to: x < 0.5 ? 'failed' : 'sound' },
-    { do: 'pump out', flow: '30 L/min', until: -p.level - 0.1 * x },
+    { do: 'pump out', flow: '30 L/min', until: Math.max(p.floors[0][1], -p.level - 0.1 * x) },
     p.topFeed ? { do: 'top valve', to: x < 0.2 ? 0 : x } : undefined,
     { do: 'leak', in: basin, elevation: floor + 0.2 * x, area: 1e-5 },
     p.autofill ? { do: 'autofill', to: x < 0.5 ? 'off' : 'on' } : undefined,
