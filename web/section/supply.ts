@@ -1,0 +1,71 @@
+import { leftAt, rightAt } from './cut.ts';
+import { circle, type Mark, path, rounded, segment } from './marks.ts';
+import { boreWidth } from './pipes.ts';
+import type { Scale } from './scale.ts';
+import type { Scene } from './scene.ts';
+
+/** Station of the overflow's mouth, m: clear of what falls in on the left. */
+export const overflowAt = ({ pond, units }: Scene): number =>
+  Math.min(pond.cut.left + 0.6 * units.u + 0.12 * pond.cut.width, pond.cut.left + 0.4 * pond.cut.width);
+
+/** The overflow: a standpipe with its mouth at its elevation, out through the bank below and away. */
+export function overflowMarks(scene: Scene, scale: Scale): Mark[] {
+  const { overflow } = scene.scenario.pond;
+  if (!overflow) return [];
+  const { pond, units } = scene;
+  const x = overflowAt(scene);
+  const floor = pond.cut.widths[0][0];
+  const out = pond.rim - 0.62 * (pond.rim - floor);
+  const end = leftAt(pond.cut, out) - 0.9 * units.u;
+  const line = rounded([scale.at([x, overflow.elevation]), scale.at([x, out]), scale.at([end, out])], 7);
+  const [ax, ay] = scale.at([end, out]);
+  const bore = boreWidth(overflow.diameter);
+  return [
+    path(line, 'pipe-wall', { stroke: bore + 1.8 }),
+    path(line, 'pipe-bore', { stroke: bore }),
+    path(`${segment(ax - 4, ay, ax - 14, ay)}M${ax - 10} ${ay - 3}L${ax - 14} ${ay}L${ax - 10} ${ay + 3}`, 'thin'),
+  ];
+}
+
+/** The autofill's float at the water in its basin, on an arm from the wall. */
+export function floatMarks(scene: Scene, levels: Readonly<Record<string, number>>, scale: Scale): Mark[] {
+  const { autofill } = scene.scenario;
+  if (!autofill) return [];
+  const inVault = autofill.in === 'vault';
+  const { pond, vault, units } = scene;
+  const wall = inVault ? vault.cut.left + vault.cut.width : rightAt(pond.cut, pond.rim);
+  const [x, y] = scale.at([wall, autofill.set + 0.1 * units.v]);
+  const reach = Math.min(26, 0.45 * scale.a * (inVault ? vault.cut.width : pond.cut.width));
+  const level = scale.y(levels[autofill.in] ?? autofill.set);
+  const down = Math.min(y + 0.8 * reach, Math.max(y - 0.5 * reach, level));
+  return [
+    path(segment(x, y, x - reach + 3, down), 'handle thin'),
+    path(circle(x - reach, down, 3.2), 'fitting'),
+    path(circle(x, y, 1.6), 'dot'),
+  ];
+}
+
+/** Hoses that run: in from the upper left, their ends kept above the edge, and what falls from them. */
+export function hoseMarks(
+  scene: Scene,
+  running: readonly boolean[],
+  flowScale: number,
+  level: number,
+  scale: Scale,
+): Mark[] {
+  const { pond, units, scenario } = scene;
+  return scenario.hoses.flatMap((hose, i) => {
+    if (!running[i]) return [];
+    const x = pond.cut.left + (0.58 + 0.07 * i) * pond.cut.width;
+    const [ex, ey] = scale.at([x, pond.rim + 0.22 * units.v]);
+    const from = ex - 0.16 * scale.a * pond.cut.width - 20;
+    const d = `M${from.toFixed(1)} ${(ey - 16).toFixed(1)}C${(from + 24).toFixed(1)} ${(ey - 34).toFixed(1)} ${(ex - 3).toFixed(1)} ${(ey - 32).toFixed(1)} ${ex.toFixed(1)} ${ey.toFixed(1)}`;
+    const water = Math.max(1.2, hose.flow * flowScale);
+    return [
+      path(d, 'pipe-wall', { stroke: 4.6 }),
+      path(d, 'pipe-bore', { stroke: 3 }),
+      path(d, 'ribbon', { stroke: Math.min(2.4, water) }),
+      path(segment(ex, ey, ex + 1.5, scale.y(Math.min(level, pond.rim))), 'ribbon', { stroke: water }),
+    ];
+  });
+}
