@@ -11,6 +11,8 @@ import { hopelessness } from './hopeless.ts';
 const DAY = 86400;
 /** A standing start that moves more than this in a minute is none, m. */
 const STILL = 1e-3;
+/** A run that loses more than this over an edge is told, m³. */
+const SPILL = 1e-3;
 /** Below this head surface tension matters, m. */
 const THIN = 0.02;
 /** Heads under this are rounding, m. */
@@ -41,6 +43,7 @@ export function cautionsOf(
   const sentences = [
     hopelessness(s, balance, run),
     unbalanced,
+    spilled(s, run),
     moving(s),
     balance && starving(s, balance),
     balance && thinHeads(s, balance),
@@ -51,6 +54,19 @@ export function cautionsOf(
       'Rain by month falls evenly here: real storms spill more, and dry weeks ask more of the autofill.',
   ];
   return sentences.filter((sentence) => sentence !== undefined);
+}
+
+/** What the run itself lost over edges: its checks ask the site, not this run. */
+function spilled({ display }: Scenario, { ledger }: Pick<RunAnswer, 'ledger'>): string | undefined {
+  const { rim, filterRim, edges } = ledger.out;
+  const over: [number, string][] = [
+    [rim, 'the pond’s'],
+    [filterRim, 'the filter’s'],
+    [edges, 'those of pools and streams'],
+  ];
+  const named = over.filter(([volume]) => volume > SPILL);
+  if (named.length === 0) return undefined;
+  return `This run loses water over edges: ${named.map(([volume, whose]) => `${formatVolume(volume, display)} over ${whose}`).join(', ')}.`;
 }
 
 function moving(s: Scenario): string | undefined {

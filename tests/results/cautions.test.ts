@@ -56,6 +56,24 @@ describe('a run', () => {
   });
 });
 
+describe('water that a run loses over an edge', () => {
+  test('is told: a hose that nobody shuts', () => {
+    const site = siteWith((file) => {
+      file.pond.level = -0.02;
+      file.supply = { hose: { flow: '30 L/min', on: true } };
+      file.span = '6 h';
+    });
+    const { cautions: told, ledger } = simulate(site).answer;
+    expect(ledger.out.rim).toBeGreaterThan(1);
+    const [, liters] = /^This run loses water over edges: ([\d,]+) L over the pond’s\.$/m.exec(told.join('\n')) ?? [];
+    expect(Number(liters?.replace(',', ''))).toBe(Math.round(1000 * ledger.out.rim));
+  });
+
+  test('is not where there is none', () => {
+    expect(cautions(checked(upright())).join()).not.toContain('This run loses');
+  });
+});
+
 describe('a site that can’t work runs and says so first', () => {
   // biome-ignore lint/suspicious/noExplicitAny: a site's file
   const hopeless: [string, (file: any) => void, RegExp][] = [
