@@ -37,7 +37,7 @@ export interface MarchOptions extends ControlOptions {
 
 /**
  * Tolerance of each volume, m³: one volume for all, but never more than a level over the basin's own floor. Pipework is
- * narrowest at its top; within a tolerance of centimetres there its level would swing between laminar and turbulent flow
+ * narrowest at its top; within a tolerance of centimeters there its level would swing between laminar and turbulent flow
  * for ever, the more so where no top feed lets it rest below.
  */
 export function tolerances(network: Network, factor = 1): Float64Array {

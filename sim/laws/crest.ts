@@ -1,6 +1,6 @@
 import { GRAVITY } from './constants.ts';
 
-/** Discharge of an ideal broad crest per metre at 1 m of head, (2/3)^1.5 √g, m^0.5/s (ISO 3846 form). */
+/** Discharge of an ideal broad crest per meter at 1 m of head, (2/3)^1.5 √g, m^0.5/s (ISO 3846 form). */
 export const IDEAL_CREST = (2 / 3) ** 1.5 * Math.sqrt(GRAVITY);
 
 /**
@@ -66,7 +66,7 @@ export function broadCrestCoefficient(head: number, along: number, nose: number,
 const DROWNED = 0.001;
 const DROWNED_SLOPE = DROWNED ** (0.385 - 1);
 /**
- * Over a shallow crest the chord reaches to this difference of levels, m: nearer than a tenth of a millimetre the law's
+ * Over a shallow crest the chord reaches to this difference of levels, m: nearer than a tenth of a millimeter the law's
  * slope is not hydraulics, and no integrator comes to rest on a root that steep.
  */
 const LEVEL_DIFFERENCE = 1e-4;

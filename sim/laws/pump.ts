@@ -12,7 +12,7 @@ export interface PumpCurve {
 /**
  * Slopes of the monotone cubic through points.
  *
- * Fritsch & Carlson (1980), SIAM J. Numer. Anal. 17: interior slopes the mean of the neighbouring secants, end slopes
+ * Fritsch & Carlson (1980), SIAM J. Numer. Anal. 17: interior slopes the mean of the neighboring secants, end slopes
  * the end secants, limited to the circle of radius 3 interval by interval from the left, in place.
  */
 export function monotoneSlopes(x: ArrayLike<number>, y: ArrayLike<number>): Float64Array {

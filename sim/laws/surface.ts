@@ -2,7 +2,7 @@
 const FILM = 0.001;
 
 /**
- * Evaporation from an open surface, m³/s: rate × area, fading linearly over the last millimetre of depth.
+ * Evaporation from an open surface, m³/s: rate × area, fading linearly over the last millimeter of depth.
  *
  * @param rate m/s of depth
  * @param area open water surface, m², and its growth with level, m²/m

@@ -29,7 +29,6 @@ export class RosenbrockStep {
   readonly at: Linearization;
   time = 0;
   rateCalls = 0;
-  jacobianCalls = 0;
 
   private readonly matrix: SparseMatrix;
   private readonly stages: Float64Array[];
@@ -62,7 +61,6 @@ export class RosenbrockStep {
     this.start.set(y);
     this.system.linearize(time, this.start, this.at);
     this.rateCalls++;
-    this.jacobianCalls++;
   }
 
   /** Tries a step of size h, s: fills `end`, `error` and `growth`. */
