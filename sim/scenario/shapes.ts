@@ -33,8 +33,19 @@ export const PLAN_FACTORS = { rectangle: 1, ellipse: Math.PI / 4, freeform: 0.82
 /** Pore space of loose washed gravel, common practice (about 0.40). */
 const GRAVEL_POROSITY = 0.4;
 
-/** Straight pieces of the profile between two ledges: they overstate a sloping bank's volume by under 0.1 %. */
+/** Straight pieces of the profile between two ledges. */
 const PIECES = 8;
+
+/**
+ * How much the inner points between two ledges lie under the true area, m², so that the stretch holds exactly its
+ * volume. The area is a quadratic of the depth with the leading coefficient c = factor · (2 slope)²: each chord over a
+ * height h overstates the volume by c h³/6, and each of the n − 1 inner points takes h times this off it. At the ledges
+ * the area stays true; the volume up to a point between is good to a fifteenth of what plain chords add over the stretch.
+ */
+function setIn(factor: number, slope: number, height: number): number {
+  const piece = height / PIECES;
+  return ((PIECES / (PIECES - 1)) * factor * (2 * slope * piece) ** 2) / 6;
+}
 
 /** Less of both dimensions at a depth under the brim, counting the shelves above it and, if `at`, those at it. */
 function narrowing(shape: Shape, depth: number, at: boolean): number {
@@ -53,7 +64,7 @@ export function floorOf(shape: Shape): { readonly length: number; readonly width
 
 /** The profile of a shape from the floor to the brim, its gravel, and the volume of the box around it. */
 export function shapeBasin(shape: Shape): ShapedBasin {
-  const { length, width, depth, brim = 0, gravel = 0 } = shape;
+  const { length, width, depth, brim = 0, slope = 0, gravel = 0 } = shape;
   const factor = shape.factor ?? PLAN_FACTORS[shape.plan ?? 'rectangle'];
   const area = (at: number, below: boolean): number => {
     const less = narrowing(shape, at, below);
@@ -64,10 +75,13 @@ export function shapeBasin(shape: Shape): ShapedBasin {
   const profile: ProfilePoint[] = [];
   for (let i = 0; i + 1 < edges.length; i += 1) {
     const [lower, upper] = [edges[i], edges[i + 1]];
-    for (let piece = 0; piece <= PIECES; piece += 1) {
-      const at = piece === PIECES ? upper : lower + ((upper - lower) * piece) / PIECES;
-      profile.push([brim - at, area(at, piece === PIECES)]);
+    const less = setIn(factor, slope, lower - upper);
+    profile.push([brim - lower, area(lower, false)]);
+    for (let piece = 1; piece < PIECES; piece += 1) {
+      const at = lower + ((upper - lower) * piece) / PIECES;
+      profile.push([brim - at, area(at, false) - less]);
     }
+    profile.push([brim - upper, area(upper, true)]);
   }
   const floor = brim - depth;
   return {
