@@ -2,7 +2,7 @@ import { formatLength, formatPercent } from '../../../sim/quantity/format.ts';
 import type { Pool, Stone, Stream } from '../../../sim/scenario/scenario.ts';
 import { elevationFigure, flowFigure, NO_FLOW, overFigure } from './figures.ts';
 import { lowestOf } from './levelMarks.ts';
-import { type LabelText, labelText, type Subject } from './text.ts';
+import { type LabelText, labelText, labelTextOrLine, type Subject } from './text.ts';
 
 /** The pond, its pump vault, the intake between them and the overflow pipe. */
 export function pondTexts({ scenario, moment, display }: Subject): LabelText[] {
@@ -11,7 +11,7 @@ export function pondTexts({ scenario, moment, display }: Subject): LabelText[] {
   const vault = moment.levels['vault'];
   const cover = level - intake.elevation;
   const texts = [
-    labelText(
+    labelTextOrLine(
       'pond',
       'pond',
       overFigure(level - lowestOf(pond.rim), 'its edge', display),
@@ -72,6 +72,6 @@ export function courseTexts(subject: Subject): LabelText[] {
     if (reach.kind === 'stream') return [streamText(reach, place, subject)];
     const level = elevationFigure(subject.moment.levels[reach.name], subject.display);
     const stones = reach.stones.map((stone, k) => stoneText(stone, `${place}.stones[${k}]`, reach, subject));
-    return [labelText(place, reach.name, level), ...stones];
+    return [labelTextOrLine(place, reach.name, level, level), ...stones];
   });
 }

@@ -4,22 +4,22 @@ import type { LevelMark } from './levelMarks.ts';
 import type { Measure } from './request.ts';
 import type { Box, Point } from './shapes.ts';
 
-/** The words of one line of the detail, or of several that lie on each other, right-aligned in its frame. */
+/** The words of one line of the detail, or of several that lie on each other, to the right of its frame. */
 export interface DetailWord {
   readonly ids: readonly LevelMark['id'][];
   readonly text: string;
-  /** Right end of the baseline. */
+  /** Left end of the baseline. */
   readonly at: Point;
   readonly box: Box;
-  /** From the end of the mark's line to the words. */
+  /** From the mark's line at the frame to the words. */
   readonly leader: readonly Point[];
 }
 
-/** Between frame and words, words and leader, px. */
-const INSET = 8;
+/** Between leader and words, px. */
 const GAP = 3;
-/** Width of the strip in which leaders slope from line to words, px. */
+/** Width of the strip in which leaders slope from line to words, and of their level end, px. */
 const SLOPE = 20;
+const LEVEL = 5;
 
 interface Group {
   readonly ids: LevelMark['id'][];
@@ -42,16 +42,16 @@ function grouped(marks: readonly LevelMark[], yOf: (z: number) => number, displa
   return groups;
 }
 
-/** Tops of the words: each beside its line, pushed down to clear the one above and back up from the frame's foot. */
-function topsOf(groups: readonly Group[], frame: Box): number[] {
+/** Tops of the words: each beside its line, pushed down to clear the one above and back up from the foot. */
+function topsOf(groups: readonly Group[], room: Box): number[] {
   const tops: number[] = [];
-  let free = frame.top + GAP;
+  let free = room.top + GAP;
   for (const { y } of groups) {
     const top = Math.max(free, y - LINE_HEIGHT / 2);
     tops.push(top);
     free = top + LINE_HEIGHT;
   }
-  let end = frame.bottom - GAP;
+  let end = room.bottom - GAP;
   for (let i = tops.length - 1; i >= 0; i--) {
     tops[i] = Math.min(tops[i], end - LINE_HEIGHT);
     end = tops[i];
@@ -60,35 +60,33 @@ function topsOf(groups: readonly Group[], frame: Box): number[] {
 }
 
 /**
- * Words and figures of the marks in a column at the frame's right, and where the marks' lines end to the left of it.
+ * Words and figures of the marks in a column at the right of a room, and where the picture left of it ends.
  *
- * @returns undefined where the column takes more than half the frame's width or more than its height
+ * @returns undefined where the column takes more than half the room's width or more than its height
  */
 export function wordsBeside(
   marks: readonly LevelMark[],
   yOf: (elevation: number) => number,
-  frame: Box,
+  room: Box,
   display: Display,
   measure: Measure,
-): { words: DetailWord[]; linesEnd: number } | undefined {
+): { words: DetailWord[]; frameEnd: number } | undefined {
   const groups = grouped(marks, yOf, display);
   const texts = groups.map(({ names, figure }) => `${names.join(', ')} ${figure}`);
   const widths = texts.map((text) => measure(text, 'figure'));
-  const right = frame.right - INSET;
-  const linesEnd = right - Math.max(...widths) - GAP - SLOPE;
-  const tops = topsOf(groups, frame);
-  if (linesEnd < (frame.left + frame.right) / 2 - SLOPE || tops[0] < frame.top) return undefined;
+  const start = room.right - Math.max(...widths);
+  const frameEnd = start - GAP - SLOPE;
+  const tops = topsOf(groups, room);
+  if (frameEnd < (room.left + room.right) / 2 || tops[0] < room.top) return undefined;
   const words = groups.map(({ ids, y }, i): DetailWord => {
     const middle = tops[i] + LINE_HEIGHT / 2;
-    const start = right - widths[i] - GAP;
-    const bend = right - Math.max(...widths) - GAP;
-    return {
-      ids,
-      text: texts[i],
-      at: { x: right, y: tops[i] + 12 },
-      box: { left: right - widths[i], top: tops[i], right, bottom: tops[i] + LINE_HEIGHT },
-      leader: [{ x: linesEnd, y }, { x: bend, y: middle }, ...(start > bend ? [{ x: start, y: middle }] : [])],
-    };
+    const box = { left: start, top: tops[i], right: start + widths[i], bottom: tops[i] + LINE_HEIGHT };
+    const leader = [
+      { x: frameEnd, y },
+      { x: start - GAP - LEVEL, y: middle },
+      { x: start - GAP, y: middle },
+    ];
+    return { ids, text: texts[i], at: { x: start, y: tops[i] + 12 }, box, leader };
   });
-  return { words, linesEnd };
+  return { words, frameEnd };
 }

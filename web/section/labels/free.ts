@@ -1,4 +1,4 @@
-import { boxAt, sizeOf } from './block.ts';
+import { boxAt, type Size, sizeOf } from './block.ts';
 import { leadersOf } from './leader.ts';
 import { regionHolds } from './region.ts';
 import type { Align, Seat } from './request.ts';
@@ -6,8 +6,8 @@ import { type Box, boxHolds, type Point } from './shapes.ts';
 import { boxFits, leaderFits, type Seated, type Sheet, type Worded } from './sheet.ts';
 
 /** How far from its anchor a text may stand in the open, px, and the step of the search. */
-const REACH = 220;
-const STEP = 11;
+const REACH = 170;
+const STEP = 12;
 /** A text beside its anchor begins this far from it, px: room for a level piece and a slope. */
 const ASIDE = 20;
 
@@ -16,19 +16,28 @@ export type Open = Extract<Seat, 'sky right' | 'blank earth'>;
 const distance = (box: Box, { x, y }: Point): number =>
   Math.hypot(Math.max(box.left - x, 0, x - box.right), Math.max(box.top - y, 0, y - box.bottom));
 
-/** Boxes round the anchor in a region, the nearest first; in the sky only to the anchor's right. */
-function boxesNear(seat: Open, region: readonly Box[], anchor: Point, size: { width: number; height: number }): Box[] {
-  const boxes: Box[] = [];
-  const from = seat === 'sky right' ? anchor.x + ASIDE : anchor.x - REACH - size.width;
-  const lefts = seat === 'sky right' ? [] : [anchor.x, anchor.x - size.width];
-  for (let left = from; left <= anchor.x + REACH; left += STEP) lefts.push(left);
-  for (const left of lefts) {
+/** Left ends at which a text is tried: straight under or over the anchor, then on either side of it. */
+function leftsNear({ x }: Point, width: number): number[] {
+  const lefts = [x, x - width];
+  for (let left = x - REACH - width; left <= x + REACH; left += STEP) lefts.push(left);
+  return lefts;
+}
+
+/**
+ * Boxes round the anchor in a region, the nearest first. In the sky those to its right come before all others: only
+ * where they are taken or would leave the frame does a text stand over its anchor or to the left.
+ */
+function boxesNear(seat: Open, region: readonly Box[], anchor: Point, size: Size): Box[] {
+  const found: { box: Box; far: number }[] = [];
+  for (const left of leftsNear(anchor, size.width)) {
+    const later = seat === 'sky right' && left < anchor.x + ASIDE ? REACH : 0;
     for (let top = anchor.y - REACH; top <= anchor.y + REACH; top += STEP) {
       const box = boxAt(left, top, size);
-      if (distance(box, anchor) <= REACH && regionHolds(region, box)) boxes.push(box);
+      const far = distance(box, anchor);
+      if (far <= REACH && regionHolds(region, box)) found.push({ box, far: far + later });
     }
   }
-  return boxes.sort((a, b) => distance(a, anchor) - distance(b, anchor));
+  return found.sort((a, b) => a.far - b.far).map(({ box }) => box);
 }
 
 const alignTo = (box: Box, anchor: Point): Align => (anchor.x > box.right - 1 ? 'end' : 'start');

@@ -1,10 +1,11 @@
 /** Words on the drawing: where labels stand, dimensions, the detail that takes over where levels crowd. */
-export { crowded, type Detail, type DetailRequest, detailOf } from './detail.ts';
+export { type Detail, detailOf } from './detail.ts';
+export { crowded, type DetailRequest } from './detailFrame.ts';
 export type { DetailWord } from './detailWords.ts';
 export { type Dimension, dimensionObstacles, dimensionsOf, type HeightRequest } from './dimension.ts';
 export { type LevelMark, levelMarksOf } from './levelMarks.ts';
 export { measureText } from './measure.ts';
-export { detailInScene, detailObstacle, labelsOf, type SceneLabels } from './ofScene.ts';
+export { detailInScene, labelsOf, type SceneLabels } from './ofScene.ts';
 export { placeLabels } from './place.ts';
 export type {
   Bounds,

@@ -5,14 +5,16 @@ import type { Box, Point } from './shapes.ts';
 const GAP = 3;
 /** Level part of a leader that bends, px. */
 const LEVEL = 9;
+/** From a text's end to an upright that starts inside it, px. */
+const INSIDE = 6;
 /** A slope shorter than this to the side is no slope, px. */
 const LEAST_SLOPE = 4;
 
 /** A straight leader down or up to an anchor under or over the text; none where the anchor stands beside it. */
 function vertical(box: Box, anchor: Point): Point[] | undefined {
   if (anchor.x < box.left - 1 || anchor.x > box.right + 1) return undefined;
-  if (anchor.y >= box.bottom + GAP) return [{ x: anchor.x, y: box.bottom + GAP - 2 }, anchor];
-  if (anchor.y <= box.top - GAP) return [{ x: anchor.x, y: box.top - GAP + 2 }, anchor];
+  if (anchor.y >= box.bottom + GAP) return [{ x: anchor.x, y: box.bottom + 1 }, anchor];
+  if (anchor.y <= box.top - GAP) return [{ x: anchor.x, y: box.top - 1 }, anchor];
   return undefined;
 }
 
@@ -32,15 +34,22 @@ function bent(box: Box, line: number, anchor: Point): Point[] | undefined {
   return [{ x: start, y }, { x: bend, y }, anchor];
 }
 
+/** A level piece from the anchor to over or under the text, then straight down or up to it. */
+function angled(box: Box, anchor: Point): Point[] | undefined {
+  const under = anchor.y <= box.top - GAP - LEVEL;
+  if (!under && anchor.y < box.bottom + GAP + LEVEL) return undefined;
+  const x = Math.min(box.right - INSIDE, Math.max(box.left + INSIDE, anchor.x));
+  if (Math.abs(x - anchor.x) < LEAST_SLOPE) return undefined;
+  return [{ x, y: under ? box.top - 1 : box.bottom + 1 }, { x, y: anchor.y }, anchor];
+}
+
 /**
- * The leaders a text could have, the straight one first: one vertical, or one level piece and one slope that starts
- * beside the line next to the anchor.
+ * The leaders a text could have, the straight one first: one vertical; one level piece and one slope, which starts
+ * beside the line next to the anchor; at last one level piece and one upright, which can cross pipes.
  */
 export function leadersOf(box: Box, anchor: Point): Point[][] {
   const last = Math.round((box.bottom - box.top) / LINE_HEIGHT) - 1;
   const lines = anchor.y > box.top ? [last, 0] : [0, last];
-  const shapes = [vertical(box, anchor), ...new Set(lines)].map((shape) =>
-    typeof shape === 'number' ? bent(box, shape, anchor) : shape,
-  );
-  return shapes.filter((shape) => shape !== undefined);
+  const bends = [...new Set(lines)].map((line) => bent(box, line, anchor));
+  return [vertical(box, anchor), ...bends, angled(box, anchor)].filter((leader) => leader !== undefined);
 }

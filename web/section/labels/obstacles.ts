@@ -9,9 +9,9 @@ import {
   outlineHolds,
   type Point,
   type Segment,
-  segmentDistance,
   segmentMeetsBox,
   segmentsCross,
+  segmentsNear,
   segmentsOf,
 } from './shapes.ts';
 
@@ -32,13 +32,13 @@ export function readied(obstacle: Obstacle): Ready {
   const half = width / 2;
   // A dot is a segment without length.
   const segments = points.length === 1 ? [[points[0], points[0]] as const] : segmentsOf(points, closed);
-  return { ...obstacle, round: grown(boxRound(points), half), segments, half };
+  // The box round a level or upright line has no inside; a hair of room gives it one.
+  return { ...obstacle, round: grown(boxRound(points), half + 1e-6), segments, half };
 }
 
 /** Whether a padded text box meets the obstacle, its inside included where it is closed. */
 export function meetsBox(o: Ready, box: Box): boolean {
-  // The box round a level or upright line has no inside; a hair of room gives it one.
-  if (!boxesMeet(grown(o.round, 1e-6), box)) return false;
+  if (!boxesMeet(o.round, box)) return false;
   const wide = grown(box, o.half);
   if (o.segments.some((segment) => segmentMeetsBox(segment, wide))) return true;
   return o.closed === true && outlineHolds(o.points, cornersOf(box)[0]);
@@ -59,15 +59,19 @@ function shortened(leader: readonly Point[], by: number): Point[] {
 const solid = (o: Ready): boolean => o.kind === 'stone' || o.kind === 'frame' || o.kind === 'figure';
 
 function stopsSegment(o: Ready, segment: Segment): boolean {
-  const near = (other: Segment): boolean => segmentDistance(segment, other) < o.half + CLEAR;
+  const near = (other: Segment): boolean => segmentsNear(segment, other, o.half + CLEAR);
   if (solid(o)) return o.segments.some(near) || (o.closed === true && outlineHolds(o.points, segment[0]));
   if (o.kind !== 'pipe') return false;
   return o.segments.some((pipe) => near(pipe) && !(atRightAngles(segment, pipe) && segmentsCross(segment, pipe)));
 }
 
-/** Whether a leader may not be drawn for the obstacle. */
-export function stopsLeader(o: Ready, leader: readonly Point[]): boolean {
+/**
+ * Whether a leader may not be drawn for the obstacle.
+ *
+ * @param round box round the leader
+ */
+export function stopsLeader(o: Ready, leader: readonly Point[], round: Box): boolean {
+  if (o.kind === 'line' || o.kind === 'water' || !boxesMeet(o.round, grown(round, CLEAR))) return false;
   const rest = shortened(leader, AT_ANCHOR + 2 * o.half);
-  if (rest.length < 2 || !boxesMeet(grown(o.round, CLEAR), grown(boxRound(rest), 1e-6))) return false;
   return segmentsOf(rest).some((segment) => stopsSegment(o, segment));
 }

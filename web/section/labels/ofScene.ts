@@ -1,10 +1,13 @@
+import type { Display } from '../../../sim/quantity/format.ts';
 import type { Scale } from '../scale.ts';
 import type { Scene } from '../scene.ts';
-import { type Detail, type DetailRequest, detailOf } from './detail.ts';
+import { type Detail, detailOf } from './detail.ts';
+import type { DetailRequest } from './detailFrame.ts';
+import type { LevelMark } from './levelMarks.ts';
 import { placeLabels } from './place.ts';
 import type { Bounds, Measure, Obstacle, Placed } from './request.ts';
-import { sceneObstacles } from './sceneObstacles.ts';
-import { sceneRequests } from './sceneRequests.ts';
+import { markObstacles, sceneObstacles } from './sceneObstacles.ts';
+import { markRequests, sceneRequests } from './sceneRequests.ts';
 import { type Box, cornersOf } from './shapes.ts';
 import { outlinesOf, regionsOf, roomInSky } from './skyline.ts';
 import type { LabelText } from './text.ts';
@@ -17,7 +20,7 @@ const BOTTOM_RAIL = 4;
 /** Narrowest drawing with a second rail, px. */
 const TWO_RAILS = 900;
 /** Width of the detail, its least and greatest height with its caption, px. */
-const DETAIL = { width: 336, narrow: 250, least: 124, most: 190 } as const;
+const DETAIL = { width: 348, narrow: 270, least: 124, most: 190 } as const;
 
 export interface SceneLabels {
   readonly scene: Scene;
@@ -26,7 +29,11 @@ export interface SceneLabels {
   readonly levels: Readonly<Record<string, number>>;
   readonly texts: readonly LabelText[];
   readonly measure: Measure;
-  /** What is drawn beyond the scene itself: nappes, dimensions, scale bars, the framed detail. */
+  readonly display: Display;
+  /** The pond's marks drawn from bank to bank, and the detail that may say some of them in its own words. */
+  readonly marks: readonly LevelMark[];
+  readonly detail: Detail | undefined;
+  /** What is drawn beyond the scene itself: nappes, dimensions, scale bars. */
   readonly more?: readonly Obstacle[];
   readonly asked?: readonly string[];
 }
@@ -43,10 +50,29 @@ function boundsOf(scene: Scene, scale: Scale): Bounds {
   };
 }
 
+/** What a detail puts in the way of words. */
+const detailObstacle = ({ room }: Detail): Obstacle => ({
+  kind: 'frame',
+  of: 'detail',
+  points: cornersOf(room),
+  closed: true,
+});
+
 /** The labels of a scene in their seats. */
-export function labelsOf({ scene, scale, levels, texts, measure, more = [], asked }: SceneLabels): Placed[] {
-  const requests = sceneRequests(scene, scale, texts, levels, asked);
-  const obstacles = [...sceneObstacles(scene, scale, levels), ...more];
+export function labelsOf(by: SceneLabels): Placed[] {
+  const { scene, scale, levels, texts, measure, marks, detail, display, more = [], asked } = by;
+  const told = detail?.lines.map(({ id }) => id) ?? [];
+  const untold = marks.filter(({ id }) => !told.includes(id));
+  const requests = [
+    ...sceneRequests(scene, scale, texts, levels, asked),
+    ...markRequests(scene, scale, untold, display),
+  ];
+  const obstacles = [
+    ...sceneObstacles(scene, scale, levels),
+    ...markObstacles(scene, scale, marks),
+    ...(detail ? [detailObstacle(detail)] : []),
+    ...more,
+  ];
   return placeLabels(requests, obstacles, boundsOf(scene, scale), measure);
 }
 
@@ -62,11 +88,3 @@ export function detailInScene(
   const overflowWidth = scene.scenario.pond.overflow?.diameter ?? 0;
   return room && detailOf({ ...by, room, overflowWidth, pxPerMeter: scale.k * scale.a });
 }
-
-/** What a detail puts in the way of words: its frame and all in it. */
-export const detailObstacle = ({ frame }: Detail): Obstacle => ({
-  kind: 'frame',
-  of: 'detail',
-  points: cornersOf({ ...frame, bottom: frame.bottom + 18 }),
-  closed: true,
-});

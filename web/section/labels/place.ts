@@ -3,7 +3,7 @@ import { seatInTheOpen, seatInWater } from './free.ts';
 import { seatOnRail } from './rail.ts';
 import type { Bounds, LabelRequest, Measure, Obstacle, Placed, Seat } from './request.ts';
 import { type Seated, type Sheet, sheetOf, type Worded } from './sheet.ts';
-import { wordingsOf } from './wordings.ts';
+import { type Wording, wordingsOf } from './wordings.ts';
 
 function seatAt(sheet: Sheet, seat: Seat, label: Worded, seated: readonly Seated[]): Seated[] | undefined {
   const { rails } = sheet.bounds;
@@ -23,14 +23,21 @@ function seatAt(sheet: Sheet, seat: Seat, label: Worded, seated: readonly Seated
   }
 }
 
+/** Wordings and seats in the order in which they are tried. Shorter words in its own water come before a seat outside. */
+function triesOf(request: LabelRequest): [Wording, Seat][] {
+  const [full, ...rest] = wordingsOf(request);
+  const inWater = (seat: Seat): [Wording, Seat][] =>
+    seat === 'inside water' ? rest.filter(({ form }) => form === 'short').map((wording) => [wording, seat]) : [];
+  const first = request.seats.flatMap((seat): [Wording, Seat][] => [[full, seat], ...inWater(seat)]);
+  const later = rest.flatMap((wording) => request.seats.map((seat): [Wording, Seat] => [wording, seat]));
+  return [...first, ...later];
+}
+
 /** All seated labels with this one among them, by its first wording and seat that are free; as before where none is. */
 function seatOne(sheet: Sheet, request: LabelRequest, seated: Seated[]): Seated[] {
-  for (const wording of wordingsOf(request)) {
-    const label = { request, ...wording };
-    for (const seat of request.seats) {
-      const found = seatAt(sheet, seat, label, seated);
-      if (found) return found;
-    }
+  for (const [wording, seat] of triesOf(request)) {
+    const found = seatAt(sheet, seat, { request, ...wording }, seated);
+    if (found) return found;
   }
   return seated;
 }

@@ -23,6 +23,8 @@ export interface LabelRequest {
   readonly lines: readonly LabelLine[];
   /** Shorter lines, tried where the full ones find no seat. */
   readonly short?: readonly LabelLine[];
+  /** What is left without the figure; left out: the lines that are names. */
+  readonly bare?: readonly LabelLine[];
   /** Where the leader's dot stands: on the part, at its edge rather than its middle. */
   readonly anchor: Point;
   readonly seats: readonly Seat[];
@@ -52,7 +54,7 @@ export interface Bounds {
   readonly frame: Box;
   /** Top of the first line on each rail, px; a rail left out has no seats. */
   readonly rails: { readonly top?: number; readonly second?: number; readonly bottom?: number };
-  /** Open sky and bare earth as boxes side by side; a text may span several that touch. */
+  /** Open sky and bare earth as boxes side by side, from left to right; a text may span several that touch. */
   readonly sky: readonly Box[];
   readonly earth: readonly Box[];
 }

@@ -1,7 +1,8 @@
-import { type Cut, leftBank, rightBank, type Spot } from '../cut.ts';
+import { type Cut, leftAt, leftBank, rightAt, rightBank, type Spot } from '../cut.ts';
 
 import type { Scale } from '../scale.ts';
 import type { PipeRoute, Scene } from '../scene.ts';
+import type { LevelMark } from './levelMarks.ts';
 import type { Obstacle } from './request.ts';
 import type { Point } from './shapes.ts';
 
@@ -81,3 +82,11 @@ export function sceneObstacles(scene: Scene, scale: Scale, levels: Levels): Obst
     ...[pipes.main, pipes.bottomFeed, pipes.topFeed].flatMap((route) => pipeOf(route, at)),
   ];
 }
+
+/** The lines of the pond's marks, from bank to bank. */
+export const markObstacles = ({ pond }: Scene, scale: Scale, marks: readonly LevelMark[]): Obstacle[] =>
+  marks.map(({ id, elevation }) => {
+    const y = scale.y(elevation);
+    const ends = [leftAt(pond.cut, elevation), rightAt(pond.cut, elevation)];
+    return { kind: 'line', of: id, points: ends.map((x) => ({ x: scale.x(x), y })) };
+  });

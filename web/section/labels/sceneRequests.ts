@@ -1,8 +1,10 @@
+import { type Display, formatLevel } from '../../../sim/quantity/format.ts';
 import type { DisplacedLayer } from '../../../sim/scenario/scenario.ts';
 import { type Cut, leftAt, rightAt } from '../cut.ts';
 
 import type { Scale } from '../scale.ts';
 import type { PipeRoute, PoolScene, Scene } from '../scene.ts';
+import type { LevelMark } from './levelMarks.ts';
 import type { LabelRequest, Seat } from './request.ts';
 import type { Point } from './shapes.ts';
 import type { LabelText } from './text.ts';
@@ -84,7 +86,7 @@ function addPlumbing(spots: Spots, { pipes, riser }: Scene): void {
   if (bottomFeed && topFeed) spots.add('plumbing.tee', 6, spots.at(...tee), UNDER);
   if (bottomFeed) spots.add('plumbing.bottomFeed', 6, spots.at(...(bottomFeed.valve ?? middleOf(bottomFeed))), UNDER);
   if (topFeed) spots.add('plumbing.topFeed', 6, spots.at(tee[0], Math.max(...topFeed.spots.map(([, z]) => z))), OVER);
-  spots.add('pump', 7, spots.at(pump.x, (pump.suction + pump.top) / 2), ['bottom rail', 'blank earth']);
+  spots.add('pump', 6, spots.at(pump.x, (pump.suction + pump.top) / 2), ['bottom rail', 'blank earth']);
   spots.add('plumbing.main.checkValve', 7, spots.at(...checkValve), ['bottom rail', 'blank earth']);
 }
 
@@ -123,13 +125,34 @@ function spotsOf(scene: Scene, scale: Scale, levels: Levels): Map<string, Spot> 
     ['second rail', 'top rail', 'sky right', 'bottom rail'],
     [],
   );
-  spots.add('intake', 7, spots.at(rightAt(pond.cut, vault.lip), vault.lip), [
+  spots.add('intake', 8, spots.at(rightAt(pond.cut, vault.lip), vault.lip), [
     'blank earth',
     'bottom rail',
     'second rail',
   ]);
   addPlumbing(spots, scene);
   return spots.found;
+}
+
+/** Words of the pond's marks, each at the right end of its line. */
+export function markRequests(
+  { pond }: Scene,
+  scale: Scale,
+  marks: readonly LevelMark[],
+  display: Display,
+): LabelRequest[] {
+  return marks.map(({ id, name, elevation }) => {
+    const [left, right] = [leftAt(pond.cut, elevation), rightAt(pond.cut, elevation)];
+    const anchor = { x: scale.x(left + 0.9 * (right - left)), y: scale.y(elevation) };
+    const text = `${name} ${formatLevel(elevation, display)}`;
+    return {
+      id,
+      priority: 6,
+      anchor,
+      lines: [{ text, style: 'name' }],
+      seats: ['sky right', 'blank earth', 'second rail'],
+    };
+  });
 }
 
 /**

@@ -90,15 +90,16 @@ const side = ([a, b]: Segment, p: Point): number => Math.sign((b.x - a.x) * (p.y
 export const segmentsCross = (one: Segment, other: Segment): boolean =>
   side(one, other[0]) * side(one, other[1]) < 0 && side(other, one[0]) * side(other, one[1]) < 0;
 
-/** Shortest way between two segments; 0 where they cross. */
-export function segmentDistance(one: Segment, other: Segment): number {
-  if (segmentsCross(one, other)) return 0;
-  return Math.min(
-    toSegment(one[0], other),
-    toSegment(one[1], other),
-    toSegment(other[0], one),
-    toSegment(other[1], one),
-  );
+/** Whether two segments come nearer to each other than a distance. */
+export function segmentsNear(one: Segment, other: Segment, distance: number): boolean {
+  const [[a, b], [c, d]] = [one, other];
+  if (Math.max(a.x, b.x) + distance < Math.min(c.x, d.x) || Math.max(c.x, d.x) + distance < Math.min(a.x, b.x))
+    return false;
+  if (Math.max(a.y, b.y) + distance < Math.min(c.y, d.y) || Math.max(c.y, d.y) + distance < Math.min(a.y, b.y))
+    return false;
+  if (segmentsCross(one, other)) return true;
+  const nearest = Math.min(toSegment(a, other), toSegment(b, other), toSegment(c, one), toSegment(d, one));
+  return nearest < distance;
 }
 
 /** Whether two segments stand at right angles, to about a degree. */

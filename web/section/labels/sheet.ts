@@ -4,10 +4,11 @@ import {
   type Box,
   boxesMeet,
   boxHolds,
+  boxRound,
   grown,
   type Point,
-  segmentDistance,
   segmentMeetsBox,
+  segmentsNear,
   segmentsOf,
 } from './shapes.ts';
 
@@ -77,11 +78,12 @@ export function leaderFits(
 ): boolean {
   const segments = segmentsOf(leader);
   const near = (other: readonly Point[]): boolean =>
-    segmentsOf(other).some((one) => segments.some((segment) => segmentDistance(segment, one) < APART));
+    segmentsOf(other).some((one) => segments.some((segment) => segmentsNear(segment, one, APART)));
   if (others.some(({ box }) => segments.some((segment) => segmentMeetsBox(segment, grown(box, APART))))) return false;
   if (others.some((other) => near(other.leader))) return false;
   const onDot = (o: Ready): boolean =>
-    o.of !== request.id && segments.some((segment) => segmentDistance(segment, o.segments[0]) < DOT + APART);
+    o.of !== request.id && segments.some((segment) => segmentsNear(segment, o.segments[0], DOT + APART));
   if (sheet.anchors.some(onDot)) return false;
-  return !sheet.obstacles.some((o) => o.of !== request.id && stopsLeader(o, leader));
+  const round = boxRound(leader);
+  return !sheet.obstacles.some((o) => o.of !== request.id && stopsLeader(o, leader, round));
 }

@@ -15,30 +15,40 @@ export interface Outlines {
   readonly lower: readonly Segment[];
 }
 
-/** Highest and lowest y of a segment between two x; undefined where it isn't there. */
-function between([a, b]: Segment, from: number, to: number): [top: number, bottom: number] | undefined {
-  const [left, right] = a.x <= b.x ? [a, b] : [b, a];
-  if (right.x < from || left.x > to) return undefined;
-  const yAt = (x: number): number => left.y + ((x - left.x) / (right.x - left.x)) * (right.y - left.y);
-  if (right.x === left.x) return [Math.min(a.y, b.y), Math.max(a.y, b.y)];
-  const [one, other] = [yAt(Math.max(from, left.x)), yAt(Math.min(to, right.x))];
-  return [Math.min(one, other), Math.max(one, other)];
+type Seen = (column: number, top: number, bottom: number) => void;
+
+/** Tells of each column that a segment passes the highest and lowest y it has there. */
+function eachColumn([a, b]: Segment, { left, right }: Box, seen: Seen): void {
+  const [from, to] = a.x <= b.x ? [a, b] : [b, a];
+  if (to.x < left || from.x > right) return;
+  const yAt = (x: number): number => from.y + ((x - from.x) / (to.x - from.x)) * (to.y - from.y);
+  const last = Math.floor((Math.min(to.x, right) - left) / COLUMN);
+  for (let column = Math.max(0, Math.floor((from.x - left) / COLUMN)); column <= last; column++) {
+    const start = left + column * COLUMN;
+    const one = to.x === from.x ? from.y : yAt(Math.max(from.x, start));
+    const other = to.x === from.x ? to.y : yAt(Math.min(to.x, start + COLUMN));
+    seen(column, Math.min(one, other), Math.max(one, other));
+  }
 }
 
 /** Boxes of open sky and bare earth, side by side over a frame. */
 export function regionsOf({ upper, lower }: Outlines, frame: Box): { sky: Box[]; earth: Box[] } {
-  const sky: Box[] = [];
-  const earth: Box[] = [];
-  for (let left = frame.left; left < frame.right; left += COLUMN) {
-    const right = Math.min(frame.right, left + COLUMN);
-    const tops = upper.flatMap((segment) => between(segment, left, right)?.[0] ?? []);
-    const bottoms = lower.flatMap((segment) => between(segment, left, right)?.[1] ?? []);
-    const top = Math.min(frame.bottom, ...tops) - CLEAR;
-    const bottom = bottoms.length > 0 ? Math.max(...bottoms) + CLEAR : frame.bottom;
-    if (top > frame.top) sky.push({ left, top: frame.top, right, bottom: top });
-    if (bottom < frame.bottom) earth.push({ left, top: bottom, right, bottom: frame.bottom });
+  const count = Math.ceil((frame.right - frame.left) / COLUMN);
+  const tops = new Array<number>(count).fill(frame.bottom);
+  const bottoms = new Array<number>(count).fill(-Infinity);
+  for (const segment of upper) eachColumn(segment, frame, (i, top) => (tops[i] = Math.min(tops[i], top - CLEAR)));
+  for (const segment of lower) {
+    eachColumn(segment, frame, (i, _, bottom) => (bottoms[i] = Math.max(bottoms[i], bottom + CLEAR)));
   }
-  return { sky, earth };
+  const column = (i: number, top: number, bottom: number): Box[] => {
+    const left = frame.left + i * COLUMN;
+    return top < bottom ? [{ left, top, right: Math.min(frame.right, left + COLUMN), bottom }] : [];
+  };
+  return {
+    sky: tops.flatMap((top, i) => column(i, frame.top, top)),
+    // No line of the ground over it: nothing is known to be earth there.
+    earth: bottoms.flatMap((bottom, i) => (bottom === -Infinity ? [] : column(i, bottom, frame.bottom))),
+  };
 }
 
 /** Lines of a scene that bound sky and earth: the ground, vessels, stones and pipes above it. */

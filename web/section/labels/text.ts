@@ -2,7 +2,7 @@ import type { Display } from '../../../sim/quantity/format.ts';
 import type { BalanceAnswer, RunAnswer } from '../../../sim/results/answer.ts';
 import type { Scenario } from '../../../sim/scenario/scenario.ts';
 import type { Moment } from '../../state/moment.ts';
-import type { LabelLine } from './request.ts';
+import type { LabelLine, LabelRequest } from './request.ts';
 
 /** What labels are read from: the site, its answers, and the moment at which it is drawn. */
 export interface Subject {
@@ -14,13 +14,8 @@ export interface Subject {
   readonly display: Display;
 }
 
-/** The words of one part of the drawing. */
-export interface LabelText {
-  /** The part's place in the file. */
-  readonly id: string;
-  readonly lines: readonly LabelLine[];
-  readonly short?: readonly LabelLine[];
-}
+/** The words of one part of the drawing; its id is the part's place in the file. */
+export type LabelText = Pick<LabelRequest, 'id' | 'lines' | 'short' | 'bare'>;
 
 /** Longest name of the site's own that is written out where room is short, characters. */
 const LONG_NAME = 20;
@@ -33,13 +28,21 @@ export function shortName(name: string): string {
   return `${(blank > LONG_NAME / 2 ? cut.slice(0, blank) : cut).trimEnd()}…`;
 }
 
+const under = (name: string, figure: string): LabelLine[] => [
+  { text: name, style: 'name' },
+  ...(figure === '' ? [] : [{ text: figure, style: 'figure' } as const]),
+];
+
 /** A name with its figure under it; short, both without what can be spared. */
 export function labelText(id: string, name: string, figure: string, short = figure): LabelText {
-  const lines = (name: string, figure: string): LabelLine[] => [
-    { text: name, style: 'name' },
-    ...(figure === '' ? [] : [{ text: figure, style: 'figure' } as const]),
-  ];
   const spared = shortName(name);
-  const full = lines(name, figure);
-  return spared === name && short === figure ? { id, lines: full } : { id, lines: full, short: lines(spared, short) };
+  const bare = under(spared, '');
+  const lines = under(name, figure);
+  return spared === name && short === figure ? { id, lines, bare } : { id, lines, short: under(spared, short), bare };
+}
+
+/** A name with its figure under it; short, both in one line. */
+export function labelTextOrLine(id: string, name: string, figure: string, short: string): LabelText {
+  const spared = shortName(name);
+  return { id, lines: under(name, figure), short: under(`${spared} ${short}`, ''), bare: under(spared, '') };
 }

@@ -35,24 +35,18 @@ const widest = (lines: readonly (readonly LabelLine[])[], measure: Measure): Lab
 export function roomyTexts(subject: Subject, measure: Measure): LabelText[] {
   const moments = [subject.moment, edgeMoment(subject, 'min', 0), edgeMoment(subject, 'max', 0)];
   const [now, ...others] = moments.map((moment) => labelTexts({ ...subject, moment }));
-  return now.map(({ id }, i) => {
+  return now.map(({ id, bare }, i) => {
     const all = [now, ...others].map((texts) => texts[i]);
-    const short = all.some((text) => text.short)
-      ? {
-          short: widest(
-            all.map((t) => t.short ?? t.lines),
-            measure,
-          ),
-        }
-      : {};
-    return {
-      id,
-      lines: widest(
-        all.map((text) => text.lines),
-        measure,
-      ),
-      ...short,
-    };
+    const lines = widest(
+      all.map((text) => text.lines),
+      measure,
+    );
+    if (!all.some((text) => text.short)) return { id, lines, bare };
+    const short = widest(
+      all.map((text) => text.short ?? text.lines),
+      measure,
+    );
+    return { id, lines, short, bare };
   });
 }
 
