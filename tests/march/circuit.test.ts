@@ -5,7 +5,7 @@ import { LEDGER } from '../../sim/network/ledger.ts';
 import { settingsOf, standingVolumes } from '../../sim/network/start.ts';
 import { ledgerOf } from '../../sim/results/ledger.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
-import { FEED, MAIN, marched, RUNNING, type Run, runningSite } from '../network/smallSite.ts';
+import { FEED, MAIN, marched, RUNNING, type Run, runningSite, stone, uprightPool } from '../network/smallSite.ts';
 
 const crest = (z: number) => ({
   crest: [
@@ -121,6 +121,33 @@ describe('the pump', () => {
     const { march } = marched(runningSite({ span: '1 h' }));
     const main = march.record.network.parts.flowNames.indexOf('main');
     expect(ledgerOf(march.record).pumped / (march.record.flow(0, main) * 3600)).toBeCloseTo(1, 3);
+  });
+});
+
+describe('what runs back into the pipework', () => {
+  test('fades as the filter’s level falls through the last bore over its inlet, by the share that is drowned', () => {
+    const plumbing = { main: broken, tee: 0.3, bottomFeed: bottom };
+    const back = (filterLevel: number, riser: number): number =>
+      standing(runningSite({ filter, plumbing }), 0, { filter: filterLevel, riser }).flow('bottom feed');
+    // The same head of 0.4 m behind an inlet that is whole, half and not at all under water.
+    const whole = back(0.795, 0.395);
+    expect(whole).toBeLessThan(-1e-3);
+    expect(back(0.7725, 0.3725) / whole).toBeCloseTo(0.5, 9);
+    expect(back(0.75, 0.35)).toBe(0);
+  });
+});
+
+describe('a stone over a stream', () => {
+  test('is drowned by the water at the stream’s upper end: foot, slope × length and depth', () => {
+    const watercourse = [
+      uprightPool('spring', 1, 0.2, undefined, { stones: [stone('weir', 0.8, 0.42)] }),
+      { name: 'run', kind: 'stream', length: 3, width: 0.5, slope: 0.03, foot: 0.3 },
+    ];
+    const over = (depth: number): number =>
+      standing(runningSite({ watercourse }), 0, { spring: 0.52, run: 0.3 + depth }).flow('weir');
+    // The upper bed lies at 0.39 m: 0.1 m deep, the water there stands 0.07 m over the stone, 0.7 of the head on it.
+    expect(over(0.03) / over(0)).toBe(1);
+    expect(over(0.1) / over(0)).toBeCloseTo((1 - 0.7 ** 1.5) ** 0.385, 12);
   });
 });
 
