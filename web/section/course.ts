@@ -14,7 +14,7 @@ import {
 } from './scene.ts';
 
 /** How far a basin reaches back under the brink that spills into it: the wall of stones stands there. */
-const UNDER_BRINK = 0.2;
+const UNDER_BRINK = 0.36;
 
 /** Lays filter, pools and streams one behind the other, each beginning under the brink of the one before. */
 export function layCourse(s: Scenario, units: Units): Course {
@@ -26,7 +26,7 @@ export function layCourse(s: Scenario, units: Units): Course {
   let filter: FilterScene | undefined;
   if (s.filter) {
     filter = layFilter(s.filter, x, units);
-    x = filter.brink.x - 0.17 * u;
+    x = filter.brink.x - 0.3 * u;
     falls.push({ name: 'lip', brink: filter.brink, under: filter.brink.z - 0.06 * units.v, into: 0 });
   }
   s.watercourse.forEach((reach, i) => {
@@ -43,7 +43,7 @@ function layFilter(filter: NonNullable<Scenario['filter']>, x: number, { u }: Un
   const cut = makeCut(filter.profile, x, 0.5);
   const wall = 0.055 * u;
   const z = lowest(filter.lip.crest);
-  const brink = { x: x + cut.width + wall + 0.18 * u, z, width: crestWidth(filter.lip.crest), flow: 'lip' };
+  const brink = { x: x + cut.width + wall + 0.32 * u, z, width: crestWidth(filter.lip.crest), flow: 'lip' };
   return { filter, cut, wall, rim: lowest(filter.rim.crest), brink };
 }
 

@@ -3,7 +3,8 @@ import type { Moment } from '../state/moment.ts';
 import { standingMarks } from './basin-water.ts';
 import { basinStanding, pondStanding, waterClips } from './bodies.ts';
 import { earthMarks } from './earth-marks.ts';
-import { fillingMarks } from './gravel.ts';
+import { fillingMarks, veilMarks } from './gravel.ts';
+import { jetMarks } from './jet.ts';
 import { levelMarks } from './levels.ts';
 import { type Clip, type Mark, path } from './marks.ts';
 import { boreWidth, pipeWalls, pipeWater, ribbonMarks, ribbonsOf, riserClip } from './pipes.ts';
@@ -13,8 +14,8 @@ import type { Scale } from './scale.ts';
 import type { Scene } from './scene.ts';
 import { settingsAt } from './settings.ts';
 import { stoneMarks } from './stone.ts';
-import { bedMarks } from './stream-bed.ts';
-import { floatMarks, hoseMarks, overflowMarks } from './supply.ts';
+import { bankBeyond, bedMarks } from './stream-bed.ts';
+import { floatMarks, hoseMarks, overflowFlow, overflowMarks } from './supply.ts';
 import { checkValveMarks, valveMarks } from './valve.ts';
 import { pumpMarks, screenMarks, vaultMarks } from './vault.ts';
 import { mediaMarks, passageMarks, vesselClip, vesselMarks } from './vessel.ts';
@@ -37,6 +38,8 @@ export interface Flowing {
   readonly clips: readonly Clip[];
   /** Water standing and running in the cut, behind stones and vessels. */
   readonly water: readonly Mark[];
+  /** Over what is sunk in it. */
+  readonly veil: readonly Mark[];
   /** Sheets, falls, ribbons, handles, levels. */
   readonly over: readonly Mark[];
 }
@@ -51,6 +54,7 @@ export function groundOf(scene: Scene, scale: Scale): Ground {
   const beyond: Mark[] = [];
   reaches.forEach((reach, i) => {
     if (reach.kind === 'stream') {
+      beyond.push(...bankBeyond(reach, scene, scale));
       before.push(...bedMarks(reach, scene, scale));
       return;
     }
@@ -109,6 +113,7 @@ export function flowingAt(
   ];
   if (filter) water.push(...standingMarks(basinStanding(filter.cut, levels.filter, 'filter'), scale));
   const over: Mark[] = [];
+  const veil = veilMarks(pond.cut, scenario.pond.displaced, levels.pond, scale, 'pond');
   reaches.forEach((reach, i) => {
     const level = levels[reach.reach.name];
     if (reach.kind === 'stream') {
@@ -116,6 +121,7 @@ export function flowingAt(
       return;
     }
     water.push(...standingMarks(basinStanding(reach.cut, level, `reach-${i}`), scale));
+    veil.push(...veilMarks(reach.cut, reach.reach.displaced, level, scale, `reach-${i}`));
     water.push(...poolSheets(reach, running, scale, false));
     over.push(...poolSheets(reach, running, scale, true));
   });
@@ -126,14 +132,26 @@ export function flowingAt(
   const main = flows.main ?? 0;
   const pipeFlows = { main, bottom: flows['bottom feed'] ?? 0, top: flows['top feed'] ?? 0 };
   over.push(...pipeWater(pipes, scale), ...ribbonMarks(ribbonsOf(pipes, pipeFlows, flowScale, scale), pipes));
-  over.push(...pumpMarks(scene, scale));
+  over.push(...jetMarks(scene, flows['top feed'] ?? 0, levels, flowScale, scale), ...pumpMarks(scene, scale));
   if (pipes.bottomFeed) over.push(...valveMarks(pipes.bottomFeed, settings.bottomValve, scale));
   if (pipes.topFeed) over.push(...valveMarks(pipes.topFeed, settings.topValve, scale));
   over.push(...checkValveMarks(pipes, settings.checkValve, main > 1e-7, scale));
   over.push(...screenMarks(vault, pond, settings.blockage.intake, scale), ...floatMarks(scene, levels, scale));
+  over.push(...overflowFlow(scene, flows.overflow ?? 0, flowScale, scale));
   over.push(...hoseMarks(scene, settings.hoses, flowScale, levels.pond, scale), ...levelMarks(scene, answer, scale));
-  return { clips: [{ id: 'riser', d: riserClip(levels.riser, scale) }], water, over };
+  return { clips: [{ id: 'riser', d: riserClip(levels.riser, scale) }], water, veil, over };
 }
+
+/** All layers of a drawing, from the back to the front. */
+export const layersOf = (ground: Ground, flowing: Flowing): (readonly Mark[])[] => [
+  ground.behind,
+  flowing.water,
+  ground.sunk,
+  flowing.veil,
+  ground.before,
+  flowing.over,
+  ground.rulers,
+];
 
 /** Water over the filter's lip along its spout. */
 function lipSheet({ filter, units }: Scene, { levels, flows }: Running, scale: Scale): Mark[] {

@@ -79,17 +79,17 @@ function underPool(pool: PoolScene, from: number | undefined, afterFilter: boole
   return [
     ...bank,
     ...rightBank(pool.cut, under),
-    [Math.max(pool.brink.x - 0.2 * u, rightAt(pool.cut, under)), pool.under],
+    [Math.max(pool.brink.x - 0.36 * u, rightAt(pool.cut, under)), pool.under],
   ];
 }
 
 function underStream(stream: StreamScene, { u }: Units): Spot[] {
-  const toe = stream.right - 0.3 * u;
+  const toe = stream.right - 0.42 * u;
   return [
     [stream.left, headOf(stream)],
     [toe, stream.reach.foot + stream.reach.slope * (stream.right - toe)],
     [toe + 0.03 * u, stream.under],
-    [stream.right - 0.2 * u, stream.under],
+    [stream.right - 0.36 * u, stream.under],
   ];
 }
 

@@ -9,14 +9,15 @@ export function earthMarks(scene: Scene, scale: Scale): Mark[] {
   const { earth, liner } = scene;
   const first = earth[0];
   const last = earth[earth.length - 1];
-  const line: Spot[] = [[scale.from - 1, first[1]], ...earth, [scale.to + 1, last[1]]];
-  const start = earth.indexOf(liner[0][0]);
-  const end = earth.indexOf(liner[0][liner[0].length - 1]);
-  const ground = [line.slice(0, start + 2), line.slice(end + 1)].map((run) => run.map(scale.at));
+  const line: Spot[] = [[scale.from, first[1]], ...earth, [scale.to, last[1]]];
+  // Vessels draw their own outer line; the ground's is drawn up to them.
+  const hill = line.slice(0, line.indexOf(liner[0][0]) + 1);
+  const steep = hill.findIndex(([x], i) => i > 1 && x === hill[i - 1][0]);
+  const ground = [steep > 0 ? hill.slice(0, steep) : hill, line.slice(-3)].map((run) => run.map(scale.at));
   const sheet = liner.map((run) => run.map(scale.at));
   return [
     path(stipple(line, scale), 'stipple'),
-    ...ground.map((run) => path(rounded(run, 5), 'ground')),
+    ...ground.map((run) => path(rounded(run, 22), 'ground')),
     ...sheet.map((run) => path(rounded(aside(run, 3), 4), 'underlay')),
     ...sheet.map((run) => path(rounded(run, 4), 'liner')),
   ];

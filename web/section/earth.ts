@@ -4,8 +4,8 @@ import type { Scale } from './scale.ts';
 
 /** Reach of the dots from the cut face, px, and their spacing at the face and at its end. */
 const REACH = 78;
-const NEAR = 2.5;
-const FAR = 8.5;
+const NEAR = 2.25;
+const FAR = 9.5;
 /** Most dots of a drawing. */
 export const MOST_DOTS = 2500;
 /** Cell of the field of distances, px. */
@@ -34,7 +34,7 @@ function throwPoints(random: Random): Point[] {
   const side = TILE / size;
   const grid: Point[][] = Array.from({ length: side * side }, () => []);
   for (let rank = 14; rank >= NEAR; rank *= 0.92) {
-    const throws = Math.round((1.1 * TILE * TILE) / (rank * rank));
+    const throws = Math.round((2.6 * TILE * TILE) / (rank * rank));
     for (let i = 0; i < throws; i++) {
       const point = { x: random() * TILE, y: random() * TILE, rank };
       if (isFree(point, grid, side, size)) {

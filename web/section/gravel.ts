@@ -1,6 +1,6 @@
 import { randomStream } from '../../sim/random.ts';
 import { type Cut, floorOf, leftAt, rightAt } from './cut.ts';
-import { type Mark, path } from './marks.ts';
+import { box, type Mark, path } from './marks.ts';
 import type { Scale } from './scale.ts';
 import { pebble } from './stone.ts';
 
@@ -72,4 +72,16 @@ function blocks(cut: Cut, from: number, to: number, scale: Scale): string {
     d += `M${x.toFixed(1)} ${yTop.toFixed(1)}V${yBottom.toFixed(1)}`;
   }
   return d;
+}
+
+/** What the water dims of the gravel under it: the tint of its depth and then some. */
+export function veilMarks(cut: Cut, layers: readonly Layer[], level: number, scale: Scale, clip: string): Mark[] {
+  return layers.flatMap((layer) => {
+    const from = Math.max(layer.from, floorOf(cut));
+    const to = Math.min(layer.to, level);
+    if (layer.fraction < GRAVEL || to <= from) return [];
+    const tint = Math.min(6, 4 + Math.floor((level - (from + to) / 2) / 0.15));
+    const d = box(scale.x(cut.left), scale.y(to), scale.a * cut.width, scale.y(from) - scale.y(to));
+    return [path(d, `w${tint} veil`, { clip })];
+  });
 }

@@ -4,8 +4,8 @@ import { type Cut, floorOf, greatestWidth, leftAt, makeCut, rightAt } from './cu
 import { earthLine } from './earth-line.ts';
 import { layPipes } from './pipe-routes.ts';
 import {
-  type Brink,
   bedAt,
+  type Fall,
   lowest,
   type PondScene,
   type Scene,
@@ -26,10 +26,9 @@ export function sceneOf(scenario: Scenario): Scene {
   };
   const vault = layVault(scenario, pond, units);
   const base = { scenario, units, ...course, pond, vault };
-  const walls = course.falls.flatMap(({ name, brink, under, into }) => {
-    const cut = into === scenario.watercourse.length ? pond.cut : undefined;
-    const reach = course.reaches[into];
-    return wallUnder(name, brink, under, cut ?? (reach.kind === 'pool' ? reach.cut : reach), units);
+  const walls = course.falls.flatMap((fall) => {
+    const below = course.reaches[fall.into];
+    return wallUnder(fall, below === undefined ? pond.cut : below.kind === 'pool' ? below.cut : below, units);
   });
   const pipes = layPipes(base);
   const line = earthLine(base, vault.cut.left + vault.cut.width + vault.wall + 0.95 * u);
@@ -46,7 +45,7 @@ export function sceneOf(scenario: Scenario): Scene {
     left: 0,
     right: line.earth[line.earth.length - 1][0],
     top: Math.max(...tops) + 0.12 * v,
-    bottom: pipes.low - 0.25 * v,
+    bottom: pipes.low - 0.12 * v,
   };
 }
 
@@ -70,11 +69,11 @@ function layVault(s: Scenario, pond: PondScene, { u, v }: Units): VaultScene {
 }
 
 /** The wall of stones a fall drops past, standing where the bank carries it. */
-function wallUnder(name: string, brink: Brink, under: number, into: Cut | StreamScene, { u, v }: Units): WallScene[] {
-  const left = 'kind' in into ? into.left : into.left;
-  const right = brink.x - 0.04 * u;
-  const foot = 'kind' in into ? bedAt(into, (left + right) / 2) : standOn(into, (left + right) / 2, under, v);
-  return under - foot > 0.08 * v ? [{ name, left: left + 0.015 * u, right, top: under, foot }] : [];
+function wallUnder({ name, into, brink, under }: Fall, below: Cut | StreamScene, { u, v }: Units): WallScene[] {
+  const right = brink.x - 0.05 * u;
+  const middle = (below.left + right) / 2;
+  const foot = 'kind' in below ? bedAt(below, middle) : standOn(below, middle, under, v);
+  return under - foot > 0.08 * v ? [{ name, into, left: below.left + 0.015 * u, right, top: under, foot }] : [];
 }
 
 /** Elevation at which a bank passes a station: where a wall there comes to stand; not far below the crest of the bank. */

@@ -8,8 +8,13 @@ import type { Scene } from './scene.ts';
 export function levelMarks(scene: Scene, answer: RunAnswer | undefined, scale: Scale): Mark[] {
   const { pond, vault, scenario } = scene;
   const right = vault.cut.left - vault.wall;
+  // Lines begin at the face of what stands in the water under the last fall.
+  const face = scene.walls.reduce(
+    (far, wall) => (wall.into === scene.reaches.length ? wall.right : far),
+    pond.cut.left,
+  );
   const across = (z: number, look: string, out = 0): Mark => {
-    const from = scale.x(leftAt(pond.cut, z)) - out;
+    const from = scale.x(Math.max(face, leftAt(pond.cut, z))) - out;
     return path(segment(from, scale.y(z), scale.x(right), scale.y(z)), look);
   };
   const marks: Mark[] = [

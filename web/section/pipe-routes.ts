@@ -13,7 +13,7 @@ export function layPipes(laid: Laid): PipeScene {
   const out = pond.rim - 0.22 * depth;
   const tee: Spot = [riser, s.plumbing.tee];
   const floors = laid.reaches.map((r) => (r.kind === 'pool' ? floorOf(r.cut) : r.under));
-  const low = Math.min(vaultFloor, floorOf(pond.cut), s.plumbing.tee - 0.1 * v, ...floors) - 0.3 * v;
+  const low = Math.min(vaultFloor, floorOf(pond.cut), s.plumbing.tee - 0.1 * v, ...floors) - 0.24 * v;
   const right = vault.cut.left + vault.cut.width + vault.wall + 0.3 * u;
   const main: Spot[] = [[pumpX, pumpTop], [pumpX, out], [right, out], [right, low], [riser, low], tee];
   const bottomFeed = s.plumbing.bottomFeed && layBottom(laid, s.plumbing.bottomFeed, tee);

@@ -34,7 +34,7 @@ export function datumMarks(scale: Scale, display: Display): Mark[] {
     if (major) marks.push(words(x - 10, y + 4, signed(i * minor, step), 'axis', 'end'));
   }
   const line = segment(x, scale.y(high * minor * unit.size), x, scale.y(low * minor * unit.size));
-  const foot = words(x + 2, scale.bottom + 16, unit.name, 'note', 'end');
+  const foot = words(x - 8, scale.bottom + 16, unit.name, 'note', 'end');
   return [path(line + ticks, 'axis-line'), ...marks, foot];
 }
 

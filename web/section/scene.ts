@@ -60,6 +60,8 @@ export type ReachScene = PoolScene | StreamScene;
 /** A dry wall of stones under a brink, in the basin it falls to. */
 export interface WallScene {
   readonly name: string;
+  /** Number of the basin it stands in; the pond's is the last. */
+  readonly into: number;
   readonly left: number;
   readonly right: number;
   readonly top: number;

@@ -14,7 +14,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import type { BalanceAnswer, RunAnswer } from '../../sim/results/answer.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import type { Moment } from '../state/moment.ts';
-import { type Flowing, flowingAt, flowScaleOf, type Ground, groundOf } from './drawing.ts';
+import { type Flowing, flowingAt, flowScaleOf, type Ground, groundOf, layersOf } from './drawing.ts';
 import { sceneOf } from './layout.ts';
 import type { Clip, Mark } from './marks.ts';
 import { type PartArea, partsOf, saysOf } from './parts.ts';
@@ -98,14 +98,7 @@ export class SectionDrawing extends LitElement {
     if (!this.sheet || !this.moment || !this.scenario) return '';
     const { ground, scale } = this.sheet;
     const flowing = this.#flowing(this.sheet, this.moment);
-    const marks = [
-      ...ground.behind,
-      ...flowing.water,
-      ...ground.sunk,
-      ...ground.before,
-      ...flowing.over,
-      ...ground.rulers,
-    ];
+    const marks = layersOf(ground, flowing).flat();
     return svgText(scale, this.scenario.title, [...ground.clips, ...flowing.clips], marks);
   }
 
@@ -139,7 +132,7 @@ export class SectionDrawing extends LitElement {
       aria-label="${scenario.title}: the water course in section">
       <defs>${[...ground.clips, ...flowing.clips].map(clipElement)}</defs>
       <g aria-hidden="true">
-        ${behind}<g>${flowing.water.map(markElement)}</g>${sunk}${before}<g>${flowing.over.map(markElement)}</g>${rulers}
+        ${behind}<g>${flowing.water.map(markElement)}</g>${sunk}<g>${flowing.veil.map(markElement)}</g>${before}<g>${flowing.over.map(markElement)}</g>${rulers}
       </g>
       <g>${repeat(
         pressable,

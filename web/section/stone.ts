@@ -7,6 +7,8 @@ export interface StoneBox {
   readonly right: number;
   readonly top: number;
   readonly bottom: number;
+  /** How much lower the left end of the top lies than the right one, px; negative where it lies higher. */
+  readonly fall?: number;
 }
 
 /** An edge is broken about so often, px. */
@@ -28,7 +30,7 @@ export function stoneMarks(name: string, box: StoneBox, seen = false): Mark[] {
   return marks;
 }
 
-function outlineOf({ left, right, top, bottom }: StoneBox, random: Random): Pixel[] {
+function outlineOf({ left, right, top, bottom, fall = 0 }: StoneBox, random: Random): Pixel[] {
   const w = right - left;
   const h = bottom - top;
   const cut = (): number => Math.min(0.22 * Math.min(w, h), 2 + 2 * random());
@@ -36,7 +38,7 @@ function outlineOf({ left, right, top, bottom }: StoneBox, random: Random): Pixe
   const lean = (): number => (random() - 0.5) * Math.min(3, 0.1 * w);
   const [l0, l1, r0, r1] = [lean(), lean(), lean(), lean()];
   const corners: Pixel[] = [
-    [left + Math.max(0, l0), top],
+    [left + Math.max(0, l0), top + fall],
     [right, top],
     [right - Math.max(0, r0) - 0.4, bottom + Math.min(0, r1)],
     [left + Math.max(0, l1), bottom],

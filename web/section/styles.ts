@@ -8,10 +8,12 @@ export const sectionCss = `
 .stone.seen { stroke-width: 0.9; stroke: var(--ink2, #575146); }
 .hatch { fill: none; stroke: var(--shade, #5b5346); stroke-width: 0.55; }
 .pebbles { fill: var(--gravel, #efe8da); stroke: var(--shade, #5b5346); stroke-width: 0.6; stroke-linejoin: round; }
-.veil { fill: var(--w6, #14486d); opacity: 0.62; }
 .blocks { fill: none; stroke: var(--shade, #5b5346); stroke-width: 0.6; }
 .w1 { fill: var(--w1, #9cc3d6); } .w2 { fill: var(--w2, #74a9c5); } .w3 { fill: var(--w3, #4f8eb2); }
 .w4 { fill: var(--w4, #33749c); } .w5 { fill: var(--w5, #1f5c85); } .w6 { fill: var(--w6, #14486d); }
+.veil { opacity: 0.62; }
+.bank-beyond { fill: none; stroke: var(--ink2, #575146); stroke-width: 0.6; }
+.jet { fill: none; stroke: var(--flow, #1c6ea4); }
 .lining { fill: none; stroke: var(--paper2, #fcf9f2); stroke-width: 0.7; }
 .surface { fill: none; stroke: var(--edge, #14588a); stroke-width: 1.3; }
 .sheet-edge { fill: none; stroke: var(--edge, #14588a); stroke-width: 0.9; stroke-linejoin: round; }
@@ -20,7 +22,7 @@ export const sectionCss = `
 .bubbles { fill: var(--foam, #fcf9f2); }
 .vessel { fill: var(--paper, #f5f0e5); }
 .vessel-line { fill: none; stroke: var(--ink, #211f1b); stroke-width: 1.3; stroke-linejoin: round; }
-.vault-wall { fill: none; stroke: var(--ink, #211f1b); stroke-width: 2.4; }
+.vault-wall { fill: none; stroke: var(--ink, #211f1b); stroke-width: 3; stroke-linejoin: miter; }
 .rack, .post { fill: var(--paper, #f5f0e5); stroke: var(--ink, #211f1b); stroke-width: 0.6; }
 .mat { fill: var(--mat, #e6decb); stroke: var(--ink, #211f1b); stroke-width: 0.7; }
 .felt { fill: none; stroke: var(--shade, #5b5346); stroke-width: 0.5; }
@@ -51,6 +53,16 @@ export const sectionCss = `
 .axis-line { fill: none; stroke: var(--ink2, #575146); stroke-width: 0.8; }
 text { font-family: "STIX Two Text", Palatino, Georgia, serif; font-variant-numeric: tabular-nums lining-nums; }
 .axis { fill: var(--ink2, #575146); font-size: 12px; }
+.leader { fill: none; stroke: var(--ink2, #575146); stroke-width: 0.6; }
+.tick { fill: none; stroke: var(--ink, #211f1b); stroke-width: 1; }
+.frame { fill: none; stroke: var(--ink2, #575146); stroke-width: 0.8; }
+.detail-paper { fill: var(--paper, #f5f0e5); }
+.liner.heavy { stroke-width: 2.4; }
+.label-name { fill: var(--ink, #211f1b); font-size: 13px; font-style: italic; }
+.label-figure { fill: var(--ink, #211f1b); font-size: 12.5px; }
+.label-letter { fill: var(--ink, #211f1b); font-size: 13px; font-weight: 700; }
+.halo { paint-order: stroke; stroke: var(--paper, #f5f0e5); stroke-width: 4; stroke-linejoin: round; }
+.on-pale { fill: #0e1f2a; } .on-deep { fill: #fff; }
 .note { fill: var(--ink2, #575146); font-size: 12px; font-style: italic; }
 .sign { fill: var(--ink, #211f1b); font-size: 12px; }
 `;

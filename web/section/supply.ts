@@ -1,5 +1,5 @@
-import { leftAt, rightAt } from './cut.ts';
-import { circle, type Mark, path, rounded, segment } from './marks.ts';
+import { floorOf, leftAt, rightAt, type Spot } from './cut.ts';
+import { circle, type Mark, path, px, rounded, segment } from './marks.ts';
 import { boreWidth } from './pipes.ts';
 import type { Scale } from './scale.ts';
 import type { Scene } from './scene.ts';
@@ -8,23 +8,39 @@ import type { Scene } from './scene.ts';
 export const overflowAt = ({ pond, units }: Scene): number =>
   Math.min(pond.cut.left + 0.6 * units.u + 0.12 * pond.cut.width, pond.cut.left + 0.4 * pond.cut.width);
 
+/** The overflow's way: from its mouth down, out through the bank and away. */
+function overflowWay(scene: Scene): readonly Spot[] {
+  const { pond, units } = scene;
+  const x = overflowAt(scene);
+  const out = pond.rim - 0.62 * (pond.rim - floorOf(pond.cut));
+  const mouth = scene.scenario.pond.overflow?.elevation ?? pond.rim;
+  return [
+    [x, mouth],
+    [x, Math.min(out, mouth)],
+    [leftAt(pond.cut, out) - 0.9 * units.u, Math.min(out, mouth)],
+  ];
+}
+
 /** The overflow: a standpipe with its mouth at its elevation, out through the bank below and away. */
 export function overflowMarks(scene: Scene, scale: Scale): Mark[] {
   const { overflow } = scene.scenario.pond;
   if (!overflow) return [];
-  const { pond, units } = scene;
-  const x = overflowAt(scene);
-  const floor = pond.cut.widths[0][0];
-  const out = pond.rim - 0.62 * (pond.rim - floor);
-  const end = leftAt(pond.cut, out) - 0.9 * units.u;
-  const line = rounded([scale.at([x, overflow.elevation]), scale.at([x, out]), scale.at([end, out])], 7);
-  const [ax, ay] = scale.at([end, out]);
+  const way = overflowWay(scene).map(scale.at);
+  const line = rounded(way, 7);
+  const [ax, ay] = way[2];
   const bore = boreWidth(overflow.diameter);
+  const arrow = `M${px(ax - 10)} ${px(ay - 3)}L${px(ax - 14)} ${px(ay)}L${px(ax - 10)} ${px(ay + 3)}`;
   return [
     path(line, 'pipe-wall', { stroke: bore + 1.8 }),
     path(line, 'pipe-bore', { stroke: bore }),
-    path(`${segment(ax - 4, ay, ax - 14, ay)}M${ax - 10} ${ay - 3}L${ax - 14} ${ay}L${ax - 10} ${ay + 3}`, 'thin'),
+    path(segment(ax - 4, ay, ax - 14, ay) + arrow, 'thin'),
   ];
+}
+
+/** What runs down the overflow, as wide as its flow. */
+export function overflowFlow(scene: Scene, flow: number, flowScale: number, scale: Scale): Mark[] {
+  if (!scene.scenario.pond.overflow || !(flow > 1e-7)) return [];
+  return [path(rounded(overflowWay(scene).map(scale.at), 7), 'ribbon', { stroke: Math.max(0.5, flow * flowScale) })];
 }
 
 /** The autofill's float at the water in its basin, on an arm from the wall. */

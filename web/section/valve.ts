@@ -33,7 +33,7 @@ export function checkValveMarks(
   scale: Scale,
 ): Mark[] {
   const [x, y] = scale.at(pipes.checkValve);
-  const half = 0.5 * boreWidth(pipes.main.diameter) + 2.4;
+  const half = 0.5 * boreWidth(pipes.main.diameter) + 2.8;
   if (state === 'none') return [];
   const frame = path(box(x - half, y - half, 2 * half, 2 * half), state === 'unknown' ? 'fitting doubtful' : 'fitting');
   const hinge = [x - half + 1.6, y + half - 2] as const;

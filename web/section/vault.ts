@@ -20,8 +20,8 @@ export function vaultMarks({ pond, vault, units }: Scene, scale: Scale): Mark[] 
     top: top - 2,
     bottom: Math.min(top + 10, scale.y(pond.rim) + 9),
   };
-  const lid = { left: left - 3, right: right + 5, top: top - 7, bottom: top - 1 };
-  return [path(walls, 'vault-wall'), ...stoneMarks('intake cap', cap), ...stoneMarks('vault lid', lid)];
+  const lid = box(left - 3, top - 6, right - left + 8, 5);
+  return [path(walls, 'vault-wall'), ...stoneMarks('intake cap', cap), path(lid, 'stone')];
 }
 
 /** Bars of the intake's screen, and leaves on the blocked share of it. */
