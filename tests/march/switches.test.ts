@@ -3,6 +3,7 @@ import { RunFailure } from '../../sim/results/failure.ts';
 import {
   APART,
   FEED,
+  log,
   MAIN,
   marched,
   RUNNING,
@@ -11,9 +12,6 @@ import {
   smallSite,
   upright,
 } from '../network/smallSite.ts';
-
-/** Events to the hundredth of a second: a switch is landed on within 3e-7 m³. */
-const log = (run: Run): string[] => run.march.events.map(({ t, what }) => `${Number(t.toFixed(2))} ${what}`);
 
 /** A pond of 10 m² at −0.4 m that a hose fills by 60 L/min: 0.1 mm a second. */
 const filling = (actions: object[], more: object = {}): Run =>
