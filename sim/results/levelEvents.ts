@@ -77,15 +77,14 @@ function crossings(record: RunRecord, mark: Mark): LoggedEvent[] {
   return events;
 }
 
-/** First θ after `after` at which the volume reaches a value in a step; −1 where it doesn't. */
+/** First θ from `after` on at which the volume reaches a value in a step; −1 where it doesn't. */
 function reach(record: RunRecord, row: number, basin: number, value: number, direction: 1 | -1, after: number): number {
   const y0 = record.volume(row, basin);
   const y1 = record.volume(row + 1, basin);
   const k1 = record.inner1(row, basin);
   const k2 = record.inner2(row, basin);
-  if (after > 0) return direction * (y1 - value) >= 0 ? 1 : -1;
-  if (direction * (y0 - value) >= 0) return 0;
-  return firstCrossing(y0, y1, k1, k2, value, direction);
+  if (after === 0 && direction * (y0 - value) >= 0) return 0;
+  return firstCrossing(y0, y1, k1, k2, value, direction, after);
 }
 
 /** Moments at which the media lift, the head across them passing the lift head: looked for at rows, both sides of restarts. */

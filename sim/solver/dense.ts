@@ -39,7 +39,8 @@ export function flatPoints(y0: number, y1: number, k1: number, k2: number): numb
 /**
  * First moment inside a step at which a component reaches a value from one side, as θ; −1 where it does not.
  *
- * @param direction +1: from below, −1: from above; the start must lie on that side
+ * @param direction +1: from below, −1: from above; the place looked from must lie on that side
+ * @param after θ from which on it is looked for
  */
 export function firstCrossing(
   y0: number,
@@ -48,11 +49,12 @@ export function firstCrossing(
   k2: number,
   value: number,
   direction: 1 | -1,
+  after = 0,
 ): number {
   // The bulge of the cubic over its chord is at most a quarter of the greatest inner coefficient.
   const bulge = 0.25 * Math.max(Math.abs(k1), Math.abs(k1 + k2));
   if (Math.max(direction * y0, direction * y1) + bulge < direction * value) return -1;
-  for (let from = 0; from < 1; ) {
+  for (let from = after; from < 1; ) {
     const to = flatAfter(y0, y1, k1, k2, from);
     const end = to === 1 ? y1 : denseValue(y0, y1, k1, k2, to);
     if (direction * (end - value) >= 0) return narrow(y0, y1, k1, k2, value, direction, from, to);
