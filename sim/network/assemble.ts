@@ -49,7 +49,7 @@ export function assemble(s: Scenario): Network {
     overflow: s.pond.overflow && { link: overflowLink, ...s.pond.overflow },
     autofill: s.autofill && { link: autofillLink, full: s.autofill.flow, set: s.autofill.set, low: s.autofill.low },
     draw,
-    runoffArea: s.pond.runoff.area * s.pond.runoff.coefficient,
+    runoff: s.pond.runoff,
     leaks: b.leaks,
     jacobianPattern: b.jacobian.pattern(),
     quadraturePattern: b.gradient.pattern(),

@@ -77,12 +77,10 @@ export class Control {
     this.settle(0);
   }
 
-  /** Does all that the clock has due; true where the settings may have changed. */
-  doDue(t: number, y: Float64Array): boolean {
+  /** Does all that the clock has due. */
+  doDue(t: number, y: Float64Array): void {
     this.volumes = y;
-    const any = this.agenda.doDue(t);
-    if (any) this.settle(t);
-    return any;
+    if (this.agenda.doDue(t)) this.settle(t);
   }
 
   /** Carries out the triggers that fired. */

@@ -1,5 +1,6 @@
 import { crestFlow } from '../laws/crest.ts';
 import { holeFlow, overflowPipeFlow } from '../laws/orifice.ts';
+import { rationalRunoff } from '../laws/rain.ts';
 import { seepageFlow } from '../laws/seepage.ts';
 import { locate } from '../laws/storage.ts';
 import { streamFlow } from '../laws/stream.ts';
@@ -25,7 +26,8 @@ export interface NetworkParts {
   readonly overflow: OverflowLink | undefined;
   readonly autofill: FloatLink | undefined;
   readonly draw: Link;
-  readonly runoffArea: number;
+  /** Surface that drains into the pond, m², and its runoff coefficient. */
+  readonly runoff: { readonly area: number; readonly coefficient: number };
   readonly leaks: readonly OpenLeak[];
   readonly jacobianPattern: Pattern;
   readonly quadraturePattern: Pattern;
@@ -102,7 +104,7 @@ export class Network implements StiffSystem {
       inflow[i] = settings.rain * parts.basins[i].catchment;
       given[LEDGER.rain] += inflow[i];
     }
-    given[LEDGER.runoff] = settings.rain * parts.runoffArea;
+    given[LEDGER.runoff] = rationalRunoff(settings.rain, parts.runoff.area, parts.runoff.coefficient);
     given[LEDGER.hose] = settings.hose;
     inflow[parts.pond] += given[LEDGER.runoff] + settings.hose;
   }
