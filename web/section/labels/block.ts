@@ -24,8 +24,12 @@ export const boxAt = (left: number, top: number, { width, height }: Size): Box =
   bottom: top + height,
 });
 
-/** The lines set into their box. */
-export function linesIn(box: Box, lines: readonly LabelLine[], align: Align): PlacedLine[] {
-  const x = { start: box.left, middle: (box.left + box.right) / 2, end: box.right }[align];
-  return lines.map((line, i) => ({ ...line, x, y: box.top + i * LINE_HEIGHT + BASELINE }));
+/** The lines set into their box: flush with its left or right, or each in its middle. */
+export function linesIn(box: Box, lines: readonly LabelLine[], align: Align, measure: Measure): PlacedLine[] {
+  const spare = { start: 0, middle: 0.5, end: 1 }[align];
+  return lines.map((line, i) => ({
+    ...line,
+    x: box.left + spare * (box.right - box.left - measure(line.text, line.style)),
+    y: box.top + i * LINE_HEIGHT + BASELINE,
+  }));
 }

@@ -1,5 +1,5 @@
 import { CAPTION, type DetailFrame, type DetailRequest, detailFrame } from './detailFrame.ts';
-import { bankOf, footOf, pipeIn, waterIn } from './detailShapes.ts';
+import { bankOf, footOf, pipeIn } from './detailShapes.ts';
 import { type Dimension, dimensionsOf } from './dimension.ts';
 import type { LevelMark } from './levelMarks.ts';
 import type { Box, Point, Segment } from './shapes.ts';
@@ -12,7 +12,6 @@ export interface Detail extends DetailFrame {
   /** The bank beside the water, closed, and the liner on it, which turns up at the edge and ends there. */
   readonly bank: readonly Point[];
   readonly liner: readonly Point[];
-  readonly water: Box | undefined;
   /** Between the fill mark and the highest level: what ran back. */
   readonly rise: Box | undefined;
   /** The overflow's standing pipe, its mouth at its elevation. */
@@ -75,7 +74,6 @@ export function detailOf(request: DetailRequest): Detail | undefined {
     ...laid,
     room: { ...request.room, bottom: frame.bottom + CAPTION },
     ...bankOf(frame, edge),
-    water: waterIn(frame, yOf(request.level)),
     rise: riseIn(laid),
     pipe: overflow === undefined ? undefined : pipeIn(frame, yOf(overflow), request.overflowWidth * pxPerMeter),
     lines: marks.map(({ id, elevation }) => {

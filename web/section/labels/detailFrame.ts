@@ -16,8 +16,6 @@ export const CAPTION = 18;
 
 export interface DetailRequest {
   readonly marks: readonly LevelMark[];
-  /** The pond's level at the moment, m. */
-  readonly level: number;
   /** Inside diameter of the overflow pipe, m; 0 without one. */
   readonly overflowWidth: number;
   /** Scale of heights on the drawing, px/m. */

@@ -5,7 +5,7 @@ export type { DetailWord } from './detailWords.ts';
 export { type Dimension, dimensionObstacles, dimensionsOf, type HeightRequest } from './dimension.ts';
 export { type LevelMark, levelMarksOf } from './levelMarks.ts';
 export { measureText } from './measure.ts';
-export { detailInScene, labelsOf, type SceneLabels } from './ofScene.ts';
+export { type LabelTask, labelTask, type SceneWords, type WordsRequest, wordsOfScene } from './ofScene.ts';
 export { placeLabels } from './place.ts';
 export type {
   Bounds,
@@ -20,5 +20,7 @@ export type {
   Seat,
 } from './request.ts';
 export type { Box, Point } from './shapes.ts';
+export { labelsCss } from './styles.ts';
 export type { LabelText, Subject } from './text.ts';
 export { labelTexts, reworded, roomyTexts } from './texts.ts';
+export { wordMarks } from './wordMarks.ts';

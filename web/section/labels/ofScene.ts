@@ -1,40 +1,49 @@
-import type { Display } from '../../../sim/quantity/format.ts';
+import { lengthMarks } from '../rulers.ts';
+import type { Running } from '../running.ts';
 import type { Scale } from '../scale.ts';
 import type { Scene } from '../scene.ts';
 import { type Detail, detailOf } from './detail.ts';
-import type { DetailRequest } from './detailFrame.ts';
-import type { LevelMark } from './levelMarks.ts';
+import { type Dimension, dimensionObstacles, dimensionsOf } from './dimension.ts';
+import { fallHeights } from './heights.ts';
+import { type LevelMark, levelMarksOf } from './levelMarks.ts';
 import { placeLabels } from './place.ts';
-import type { Bounds, Measure, Obstacle, Placed } from './request.ts';
+import type { Bounds, LabelRequest, Measure, Obstacle, Placed } from './request.ts';
 import { markObstacles, sceneObstacles } from './sceneObstacles.ts';
 import { markRequests, sceneRequests } from './sceneRequests.ts';
 import { type Box, cornersOf } from './shapes.ts';
 import { outlinesOf, regionsOf, roomInSky } from './skyline.ts';
-import type { LabelText } from './text.ts';
+import type { Subject } from './text.ts';
+import { roomyTexts } from './texts.ts';
 
 /** From the sheet's border to the first line of the top rail, and from rail to rail, px. */
 const TOP_RAIL = 4;
 const RAIL_STEP = 48;
-/** From the lowest pipe to the bottom rail, px. */
-const BOTTOM_RAIL = 4;
-/** Narrowest drawing with a second rail, px. */
-const TWO_RAILS = 900;
+/** From the middle of the lowest pipe to the bottom rail, px. */
+const BOTTOM_RAIL = 9;
+/** Narrowest drawing with a second rail and a wide detail, px. */
+const WIDE = 900;
 /** Width of the detail, its least and greatest height with its caption, px. */
-const DETAIL = { width: 348, narrow: 270, least: 124, most: 190 } as const;
+const DETAIL = { wide: 348, narrow: 270, least: 124, most: 190 } as const;
 
-export interface SceneLabels {
+/** All words of a drawing in their places: they stand still while the water moves. */
+export interface SceneWords {
+  readonly labels: readonly Placed[];
+  /** The parts that found no room for words: theirs come by the press. */
+  readonly byPress: readonly string[];
+  readonly dimensions: readonly Dimension[];
+  readonly detail: Detail | undefined;
+  /** What the detail shows, framed on the drawing. */
+  readonly window: Box | undefined;
+}
+
+export interface WordsRequest {
   readonly scene: Scene;
   readonly scale: Scale;
-  /** Of the basins where anchors on water stand, m: those of the running site, so that labels stand still. */
-  readonly levels: Readonly<Record<string, number>>;
-  readonly texts: readonly LabelText[];
+  /** The site with its water running: anchors stand on this water, and words keep off what falls. */
+  readonly subject: Subject;
+  readonly running: Running;
   readonly measure: Measure;
-  readonly display: Display;
-  /** The pond's marks drawn from bank to bank, and the detail that may say some of them in its own words. */
-  readonly marks: readonly LevelMark[];
-  readonly detail: Detail | undefined;
-  /** What is drawn beyond the scene itself: nappes, dimensions, scale bars. */
-  readonly more?: readonly Obstacle[];
+  /** Places of the parts the question asked is about; they are seated first. */
   readonly asked?: readonly string[];
 }
 
@@ -42,49 +51,77 @@ const frameOf = ({ left, right, height }: Scale): Box => ({ left, top: 2, right,
 
 function boundsOf(scene: Scene, scale: Scale): Bounds {
   const frame = frameOf(scale);
-  const second = scale.width >= TWO_RAILS ? { second: TOP_RAIL + RAIL_STEP } : {};
+  const second = scale.width >= WIDE ? { second: TOP_RAIL + RAIL_STEP } : {};
   return {
     frame,
-    rails: { top: TOP_RAIL, ...second, bottom: scale.y(scene.pipes.low) + BOTTOM_RAIL + 5 },
+    rails: { top: TOP_RAIL, ...second, bottom: scale.y(scene.pipes.low) + BOTTOM_RAIL },
     ...regionsOf(outlinesOf(scene, scale), frame),
   };
 }
 
-/** What a detail puts in the way of words. */
-const detailObstacle = ({ room }: Detail): Obstacle => ({
-  kind: 'frame',
-  of: 'detail',
-  points: cornersOf(room),
-  closed: true,
-});
+const closed = (kind: Obstacle['kind'], box: Box): Obstacle => ({ kind, points: cornersOf(box), closed: true });
 
-/** The labels of a scene in their seats. */
-export function labelsOf(by: SceneLabels): Placed[] {
-  const { scene, scale, levels, texts, measure, marks, detail, display, more = [], asked } = by;
-  const told = detail?.lines.map(({ id }) => id) ?? [];
-  const untold = marks.filter(({ id }) => !told.includes(id));
-  const requests = [
-    ...sceneRequests(scene, scale, texts, levels, asked),
-    ...markRequests(scene, scale, untold, display),
-  ];
-  const obstacles = [
-    ...sceneObstacles(scene, scale, levels),
-    ...markObstacles(scene, scale, marks),
-    ...(detail ? [detailObstacle(detail)] : []),
-    ...more,
-  ];
-  return placeLabels(requests, obstacles, boundsOf(scene, scale), measure);
+/** The bar of lengths and the words beside it. */
+function rulerObstacles({ scale, subject, measure }: WordsRequest): Obstacle[] {
+  return lengthMarks(scale, subject.display).flatMap((mark) => {
+    if (mark.kind !== 'text') return [];
+    const width = measure(mark.text, 'name');
+    const left = mark.x - { start: 0, middle: width / 2, end: width }[mark.at];
+    return [closed('figure', { left, top: mark.y - 10, right: left + width, bottom: mark.y + 7 })];
+  });
 }
 
 /** The detail of the pond's edge in the open sky over it, where the pond's marks crowd and the sky has room. */
-export function detailInScene(
-  scene: Scene,
-  scale: Scale,
-  by: Omit<DetailRequest, 'room' | 'pxPerMeter' | 'overflowWidth'>,
-): Detail | undefined {
-  const { sky } = regionsOf(outlinesOf(scene, scale), frameOf(scale));
-  const width = scale.width >= TWO_RAILS ? DETAIL.width : DETAIL.narrow;
-  const room = roomInSky(sky, width, DETAIL.least, DETAIL.most);
+function detailIn(sky: readonly Box[], { scene, scale, subject, measure }: WordsRequest, marks: readonly LevelMark[]) {
+  const room = roomInSky(sky, scale.width >= WIDE ? DETAIL.wide : DETAIL.narrow, DETAIL.least, DETAIL.most);
   const overflowWidth = scene.scenario.pond.overflow?.diameter ?? 0;
-  return room && detailOf({ ...by, room, overflowWidth, pxPerMeter: scale.k * scale.a });
+  const { display } = subject;
+  return room && detailOf({ marks, overflowWidth, pxPerMeter: scale.k * scale.a, room, display, measure });
+}
+
+/** What the detail shows, on the drawing: the pond's edge, where its bank stands in the detail. */
+function windowOf({ frame, pxPerMeter, top, bottom }: Detail, { scene, scale }: WordsRequest): Box {
+  const across = ((frame.right - frame.left) / pxPerMeter) * scale.a;
+  const left = scale.x(scene.pond.cut.left) - 0.2 * across;
+  return { left, top: scale.y(top), right: left + across, bottom: scale.y(bottom) };
+}
+
+/** What the labels of a scene ask for, what stands in their way, and the sheet they are set on. */
+export interface LabelTask {
+  readonly requests: readonly LabelRequest[];
+  readonly obstacles: readonly Obstacle[];
+  readonly bounds: Bounds;
+  readonly drawn: Pick<SceneWords, 'dimensions' | 'detail' | 'window'>;
+}
+
+export function labelTask(by: WordsRequest): LabelTask {
+  const { scene, scale, subject, running, measure, asked } = by;
+  const { levels } = running;
+  const bounds = boundsOf(scene, scale);
+  const marks = levelMarksOf(scene.scenario, subject.answer);
+  const detail = detailIn(bounds.sky, by, marks);
+  const window = detail && windowOf(detail, by);
+  const dimensions = dimensionsOf(fallHeights(scene, scale, levels), scale.y, subject.display, measure, bounds.frame);
+  const untold = marks.filter(({ id }) => !detail?.marks.some((mark) => mark.id === id));
+  const requests = [
+    ...sceneRequests(scene, scale, roomyTexts(subject, measure), levels, asked),
+    ...markRequests(scene, scale, untold, subject.display),
+  ];
+  const obstacles = [
+    ...sceneObstacles(scene, scale, running),
+    ...markObstacles(scene, scale, marks),
+    ...(detail ? [closed('frame', detail.room)] : []),
+    ...(window ? [closed('line', window)] : []),
+    ...dimensions.flatMap(dimensionObstacles),
+    ...rulerObstacles(by),
+  ];
+  return { requests, obstacles, bounds, drawn: { dimensions, detail, window } };
+}
+
+/** Finds all words of a drawing their places. */
+export function wordsOfScene(request: WordsRequest): SceneWords {
+  const { requests, obstacles, bounds, drawn } = labelTask(request);
+  const labels = placeLabels(requests, obstacles, bounds, request.measure);
+  const byPress = requests.map(({ id }) => id).filter((id) => !labels.some((label) => label.id === id));
+  return { labels, byPress, ...drawn };
 }

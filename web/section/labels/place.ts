@@ -42,9 +42,9 @@ function seatOne(sheet: Sheet, request: LabelRequest, seated: Seated[]): Seated[
   return seated;
 }
 
-function placedOf({ request, seat, form, align, lines, box, leader, ground }: Seated): Placed {
+function placedOf({ request, seat, form, align, lines, box, leader, ground }: Seated, measure: Measure): Placed {
   const dot = leader.length > 0 ? request.anchor : undefined;
-  return { id: request.id, seat, form, align, lines: linesIn(box, lines, align), box, leader, dot, ground };
+  return { id: request.id, seat, form, align, lines: linesIn(box, lines, align, measure), box, leader, dot, ground };
 }
 
 /**
@@ -66,5 +66,5 @@ export function placeLabels(
     seated = seatOne(sheet, request, seated);
   }
   const order = new Map(requests.map(({ id }, i) => [id, i]));
-  return seated.map(placedOf).sort((a, b) => order.get(a.id)! - order.get(b.id)!);
+  return seated.map((label) => placedOf(label, measure)).sort((a, b) => order.get(a.id)! - order.get(b.id)!);
 }

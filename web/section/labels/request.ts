@@ -65,7 +65,7 @@ export type Form = 'full' | 'short' | 'figure dropped';
 export type Align = 'start' | 'middle' | 'end';
 
 export interface PlacedLine extends LabelLine {
-  /** The text's left end, middle or right end on its baseline, by the label's `align`. */
+  /** Left end of the baseline. */
   readonly x: number;
   readonly y: number;
 }
@@ -75,6 +75,7 @@ export interface Placed {
   readonly id: string;
   readonly seat: Seat;
   readonly form: Form;
+  /** Side of the box with which the lines are flush. */
   readonly align: Align;
   readonly lines: readonly PlacedLine[];
   /** Round the text, without padding. */

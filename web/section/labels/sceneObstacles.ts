@@ -1,10 +1,12 @@
 import { type Cut, leftAt, leftBank, rightAt, rightBank, type Spot } from '../cut.ts';
-
+import { trajectory } from '../falling.ts';
+import { fallsAt, type Running } from '../running.ts';
 import type { Scale } from '../scale.ts';
 import type { PipeRoute, Scene } from '../scene.ts';
+import { overflowAt } from '../supply.ts';
 import type { LevelMark } from './levelMarks.ts';
 import type { Obstacle } from './request.ts';
-import type { Point } from './shapes.ts';
+import { cornersOf, type Point } from './shapes.ts';
 
 /** Width of a pipe of the drawing with its walls, px: wide enough for any of them. */
 const PIPE = 9;
@@ -28,6 +30,18 @@ function waterOf(of: string, cut: Cut, level: number, at: At): Obstacle[] {
 
 const pipeOf = (route: PipeRoute | undefined, at: At): Obstacle[] =>
   route ? [{ kind: 'pipe', of: route.place, points: route.spots.map(at), width: PIPE }] : [];
+
+/** Mouth, foot and end of the overflow's pipe. */
+export function overflowSpots(scene: Scene, mouth: number): readonly [Spot, Spot, Spot] {
+  const { pond, units } = scene;
+  const x = overflowAt(scene);
+  const out = pond.rim - 0.62 * (pond.rim - pond.cut.widths[0][0]);
+  return [
+    [x, mouth],
+    [x, out],
+    [leftAt(pond.cut, out) - 0.9 * units.u, out],
+  ];
+}
 
 function filterObstacles({ filter }: Scene, levels: Levels, at: At): Obstacle[] {
   if (!filter) return [];
@@ -60,33 +74,73 @@ function courseObstacles({ reaches, walls }: Scene, levels: Levels, at: At): Obs
   return obstacles;
 }
 
+/** The vault's walls, its lid, and the stone over the intake. */
+function vaultObstacles({ vault, pond }: Scene, scale: Scale, at: At): Obstacle[] {
+  const { cut, wall, top } = vault;
+  const far = cut.left + cut.width;
+  const [left, right, lid] = [scale.x(cut.left), scale.x(far), scale.y(top)];
+  const box = (left: number, right: number, top: number, bottom: number): Point[] =>
+    cornersOf({ left, right, top, bottom });
+  return [
+    { kind: 'line', of: 'vault', points: boxOf(at, cut.left - wall, far + wall, top, cut.widths[0][0]), closed: true },
+    { kind: 'stone', of: 'vault', points: box(left - 4, right + 6, lid - 8, lid), closed: true },
+    { kind: 'stone', points: box(scale.x(rightAt(pond.cut, pond.rim)), left - 1, lid - 3, lid + 10), closed: true },
+  ];
+}
+
+/** The overflow's pipe down from its mouth and out through the bank, with the arrow at its end. */
+function overflowObstacles(scene: Scene, at: At): Obstacle[] {
+  const { overflow } = scene.scenario.pond;
+  if (!overflow) return [];
+  const [mouth, foot, end] = overflowSpots(scene, overflow.elevation).map(at);
+  const arrow = { x: end.x - 15, y: end.y };
+  return [{ kind: 'pipe', of: 'pond.overflow', points: [mouth, foot, end, arrow], width: PIPE }];
+}
+
+/** Falling water at a moment, as thick as it is drawn. */
+function nappesOf(scene: Scene, running: Running, at: At): Obstacle[] {
+  return fallsAt(scene, running).flatMap(({ fall }): Obstacle[] => {
+    const points = trajectory(fall).map(at);
+    return points.length > 1 ? [{ kind: 'nappe', points, width: 4 + fall.flow * running.flowScale }] : [];
+  });
+}
+
 /**
- * What of a scene words keep off, with its water at given levels: ground and liner, vessels, stones, pipes, water.
- * Falling water is not among it: its way depends on the flow, and is told beside.
+ * What of a scene words keep off, with its water as it runs at a moment: ground and liner, vessels, stones, pipes,
+ * water standing and falling.
  */
-export function sceneObstacles(scene: Scene, scale: Scale, levels: Levels): Obstacle[] {
+export function sceneObstacles(scene: Scene, scale: Scale, running: Running): Obstacle[] {
   const at: At = ([x, z]) => ({ x: scale.x(x), y: scale.y(z) });
-  const { pond, vault, pipes } = scene;
-  const far = vault.cut.left + vault.cut.width + vault.wall;
+  const { pond, pipes } = scene;
+  const { levels } = running;
   return [
     { kind: 'line', points: scene.earth.map(at), width: 2 },
     ...filterObstacles(scene, levels, at),
     ...courseObstacles(scene, levels, at),
     ...waterOf('pond', pond.cut, levels['pond'], at),
-    {
-      kind: 'line',
-      of: 'vault',
-      points: boxOf(at, vault.cut.left - vault.wall, far, vault.top, vault.cut.widths[0][0]),
-      closed: true,
-    },
+    ...vaultObstacles(scene, scale, at),
+    ...overflowObstacles(scene, at),
     ...[pipes.main, pipes.bottomFeed, pipes.topFeed].flatMap((route) => pipeOf(route, at)),
+    ...nappesOf(scene, running, at),
   ];
 }
 
-/** The lines of the pond's marks, from bank to bank. */
-export const markObstacles = ({ pond }: Scene, scale: Scale, marks: readonly LevelMark[]): Obstacle[] =>
-  marks.map(({ id, elevation }) => {
+/** The lines of the pond's marks: the edge's from the drawing's left end on, the others over the water to the vault. */
+export function markObstacles(scene: Scene, scale: Scale, marks: readonly LevelMark[]): Obstacle[] {
+  const { pond, vault, units } = scene;
+  const right = vault.cut.left - vault.wall;
+  return marks.map(({ id, elevation }) => {
     const y = scale.y(elevation);
-    const ends = [leftAt(pond.cut, elevation), rightAt(pond.cut, elevation)];
-    return { kind: 'line', of: id, points: ends.map((x) => ({ x: scale.x(x), y })) };
+    const edge = id === 'pond.rim';
+    const from = edge ? scale.left : scale.x(leftAt(pond.cut, elevation));
+    const to = scale.x(right) + (edge ? 0.6 * scale.a * units.u : 0);
+    return {
+      kind: 'line',
+      of: id,
+      points: [
+        { x: from, y },
+        { x: to, y },
+      ],
+    };
   });
+}

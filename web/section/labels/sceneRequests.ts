@@ -6,6 +6,7 @@ import type { Scale } from '../scale.ts';
 import type { PipeRoute, PoolScene, Scene } from '../scene.ts';
 import type { LevelMark } from './levelMarks.ts';
 import type { LabelRequest, Seat } from './request.ts';
+import { overflowSpots } from './sceneObstacles.ts';
 import type { Point } from './shapes.ts';
 import type { LabelText } from './text.ts';
 import { waterRoom } from './waterRoom.ts';
@@ -90,7 +91,8 @@ function addPlumbing(spots: Spots, { pipes, riser }: Scene): void {
   spots.add('plumbing.main.checkValve', 7, spots.at(...checkValve), ['bottom rail', 'blank earth']);
 }
 
-function spotsOf(scene: Scene, scale: Scale, levels: Levels): Map<string, Spot> {
+/** Where labels of a scene are anchored at given levels, by the place of their part. */
+export function spotsOf(scene: Scene, scale: Scale, levels: Levels): Map<string, Spot> {
   const spots = new Spots(scale);
   const { filter, reaches, pond, vault, scenario } = scene;
   if (filter) {
@@ -130,6 +132,10 @@ function spotsOf(scene: Scene, scale: Scale, levels: Levels): Map<string, Spot> 
     'bottom rail',
     'second rail',
   ]);
+  if (scenario.pond.overflow) {
+    const [, , end] = overflowSpots(scene, scenario.pond.overflow.elevation);
+    spots.add('pond.overflow', 6, spots.at(...end), UNDER);
+  }
   addPlumbing(spots, scene);
   return spots.found;
 }

@@ -1,5 +1,6 @@
 import type { Moment } from '../../state/moment.ts';
 import { courseTexts, filterTexts, pondTexts } from './basinTexts.ts';
+import { linesIn } from './block.ts';
 import { plumbingTexts } from './plumbingTexts.ts';
 import type { LabelLine, Measure, Placed } from './request.ts';
 import type { LabelText, Subject } from './text.ts';
@@ -13,11 +14,16 @@ export const labelTexts = (subject: Subject): LabelText[] => [
   ...plumbingTexts(subject),
 ];
 
-const edgeMoment = ({ answer }: Subject, edge: 'min' | 'max', t: number): Moment => {
+/** Moments between all that was least and all that was greatest: a figure is widest somewhere between. */
+const STEPS = 8;
+
+function momentBetween({ answer }: Subject, share: number): Moment {
   const of = (ranges: Subject['answer']['levels']): Record<string, number> =>
-    Object.fromEntries(Object.entries(ranges).map(([name, range]) => [name, range[edge].value]));
-  return { t, levels: of(answer.levels), flows: of(answer.flows) };
-};
+    Object.fromEntries(
+      Object.entries(ranges).map(([name, { min, max }]) => [name, min.value + share * (max.value - min.value)]),
+    );
+  return { t: 0, levels: of(answer.levels), flows: of(answer.flows) };
+}
 
 const widest = (lines: readonly (readonly LabelLine[])[], measure: Measure): LabelLine[] => {
   const most = Math.max(...lines.map((each) => each.length));
@@ -28,15 +34,14 @@ const widest = (lines: readonly (readonly LabelLine[])[], measure: Measure): Lab
 };
 
 /**
- * The words of every part where they are widest: at the moment, and with all levels and flows at their least and at
- * their greatest. Seats found for them hold the words of the moments between, so that labels stand still while the
- * water moves.
+ * The words of every part where they are widest: at the moment, and from all levels and flows at their least to their
+ * greatest. Seats found for them hold the words of other moments, so that labels stand still while the water moves.
  */
 export function roomyTexts(subject: Subject, measure: Measure): LabelText[] {
-  const moments = [subject.moment, edgeMoment(subject, 'min', 0), edgeMoment(subject, 'max', 0)];
-  const [now, ...others] = moments.map((moment) => labelTexts({ ...subject, moment }));
-  return now.map(({ id, bare }, i) => {
-    const all = [now, ...others].map((texts) => texts[i]);
+  const between = Array.from({ length: STEPS + 1 }, (_, i) => momentBetween(subject, i / STEPS));
+  const moments = [subject.moment, ...between].map((moment) => labelTexts({ ...subject, moment }));
+  return moments[0].map(({ id, bare }, i) => {
+    const all = moments.map((texts) => texts[i]);
     const lines = widest(
       all.map((text) => text.lines),
       measure,
@@ -53,25 +58,16 @@ export function roomyTexts(subject: Subject, measure: Measure): LabelText[] {
 /** Room a text may take beyond its box before it comes too near to others, px. */
 const SPARE = 3;
 
-/**
- * Placed labels with the words of another moment in their seats.
- *
- * @returns undefined where a text has outgrown its seat, or a part has no words any more: place them anew
- */
-export function reworded(
-  placed: readonly Placed[],
-  texts: readonly LabelText[],
-  measure: Measure,
-): Placed[] | undefined {
+/** Placed labels with the words of another moment in their seats; only the name of one whose words have outgrown it. */
+export function reworded(placed: readonly Placed[], texts: readonly LabelText[], measure: Measure): Placed[] {
   const byId = new Map(texts.map((text) => [text.id, text]));
-  const out: Placed[] = [];
-  for (const label of placed) {
+  return placed.map((label) => {
     const text = byId.get(label.id);
-    const lines = text && linesOf(text, label.form);
-    if (!lines || lines.length > label.lines.length) return undefined;
+    if (!text) return label;
     const room = label.box.right - label.box.left + SPARE;
-    if (lines.some((line) => measure(line.text, line.style) > room)) return undefined;
-    out.push({ ...label, lines: lines.map((line, i) => ({ ...label.lines[i], ...line })) });
-  }
-  return out;
+    const holds = (lines: readonly LabelLine[]): boolean =>
+      lines.length <= label.lines.length && lines.every((line) => measure(line.text, line.style) <= room);
+    const lines = [linesOf(text, label.form), linesOf(text, 'figure dropped')].find(holds) ?? [];
+    return { ...label, lines: linesIn(label.box, lines, label.align, measure) };
+  });
 }

@@ -1,0 +1,49 @@
+import { circle, type Mark, path, words } from '../marks.ts';
+import type { Scale } from '../scale.ts';
+import type { Scene } from '../scene.ts';
+import { detailMarks, windowMarks } from './detailMarks.ts';
+import { dimensionMarks, lineOf } from './markShapes.ts';
+import type { SceneWords } from './ofScene.ts';
+import type { Measure, Placed } from './request.ts';
+import { spotsOf } from './sceneRequests.ts';
+import type { Point } from './shapes.ts';
+import { DOT } from './sheet.ts';
+import type { Subject } from './text.ts';
+import { labelTexts, reworded } from './texts.ts';
+
+/** A label whose anchor stands on water follows it up and down; its text stays where it is. */
+function following(label: Placed, anchor: Point | undefined): Placed {
+  const { dot, leader, box } = label;
+  // Water that has risen into the text or fallen past it would turn the leader round.
+  if (!dot || !anchor || dot.y > box.bottom !== anchor.y > box.bottom || dot.y < box.top !== anchor.y < box.top) {
+    return label;
+  }
+  const { y } = anchor;
+  const moved = leader.map((p, i) => (i > 0 && p.y === dot.y ? { x: p.x, y } : p));
+  return { ...label, dot: { x: dot.x, y }, leader: moved };
+}
+
+const looks: Readonly<Record<Placed['ground'], string>> = {
+  paper: '',
+  earth: ' halo',
+  'pale water': ' pale',
+  'deep water': ' deep',
+};
+
+function labelMarks({ lines, leader, dot, ground }: Placed): Mark[] {
+  const texts = lines.map(({ text, style, x, y }) => words(x, y, text, `label ${style}${looks[ground]}`));
+  return dot ? [path(lineOf(leader), 'leader'), path(circle(dot.x, dot.y, DOT), 'dot'), ...texts] : texts;
+}
+
+/** The words of a drawing as they stand at a moment: labels, dimensions, and the detail with its water. */
+export function wordMarks(placed: SceneWords, scene: Scene, scale: Scale, subject: Subject, measure: Measure): Mark[] {
+  const { levels } = subject.moment;
+  const spots = spotsOf(scene, scale, levels);
+  const labels = reworded(placed.labels, labelTexts(subject), measure);
+  return [
+    ...placed.dimensions.flatMap(dimensionMarks),
+    ...(placed.window ? windowMarks(placed.window) : []),
+    ...(placed.detail ? detailMarks(placed.detail, levels['pond']) : []),
+    ...labels.flatMap((label) => labelMarks(following(label, spots.get(label.id)?.anchor))),
+  ];
+}
