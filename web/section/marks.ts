@@ -94,15 +94,19 @@ function toward([x, y]: Pixel, [tx, ty]: Pixel, radius: number): Pixel {
   return [x + share * (tx - x), y + share * (ty - y)];
 }
 
-/** A curve through points, each handle `tension` of the way between a point's neighbours: small values are nearly straight. */
-export function curve(points: readonly Pixel[], tension: number, close = false): string {
+/**
+ * A curve through points, each handle `tension` of the way between a point's neighbors: small values are nearly straight.
+ *
+ * @param highest y above which no handle may draw the curve, px
+ */
+export function curve(points: readonly Pixel[], tension: number, close = false, highest = -1e9): string {
   const n = points.length;
   const at = (i: number): Pixel => (close ? points[(i + n) % n] : points[Math.min(n - 1, Math.max(0, i))]);
   let d = `M${px(points[0][0])} ${px(points[0][1])}`;
   for (let i = 0; i < (close ? n : n - 1); i++) {
     const [p0, p1, p2, p3] = [at(i - 1), at(i), at(i + 1), at(i + 2)];
-    const c1: Pixel = [p1[0] + tension * (p2[0] - p0[0]), p1[1] + tension * (p2[1] - p0[1])];
-    const c2: Pixel = [p2[0] - tension * (p3[0] - p1[0]), p2[1] - tension * (p3[1] - p1[1])];
+    const c1: Pixel = [p1[0] + tension * (p2[0] - p0[0]), Math.max(highest, p1[1] + tension * (p2[1] - p0[1]))];
+    const c2: Pixel = [p2[0] - tension * (p3[0] - p1[0]), Math.max(highest, p2[1] - tension * (p3[1] - p1[1]))];
     d += `C${px(c1[0])} ${px(c1[1])} ${px(c2[0])} ${px(c2[1])} ${px(p2[0])} ${px(p2[1])}`;
   }
   return close ? `${d}Z` : d;

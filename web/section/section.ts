@@ -9,27 +9,23 @@ import {
   type TemplateResult,
   unsafeCSS,
 } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
+import { customElement, property } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { BalanceAnswer, RunAnswer } from '../../sim/results/answer.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import type { Moment } from '../state/moment.ts';
-import { type Flowing, flowingAt, flowScaleOf, type Ground, groundOf, layersOf } from './drawing.ts';
-import { sceneOf } from './layout.ts';
+import { type Flowing, flowingAt, flowScaleOf, layersOf } from './drawing.ts';
+import type { SceneWords } from './labels/index.ts';
+import { type Known, wordsAt, wordsPlaced } from './lettering.ts';
 import type { Clip, Mark } from './marks.ts';
-import { type PartArea, partsOf, saysOf } from './parts.ts';
-import { type Scale, scaleOf } from './scale.ts';
-import type { Scene } from './scene.ts';
+import { type PartArea, saysOf } from './parts.ts';
 import { settingsAt } from './settings.ts';
+import { type Sheet, sheetOf } from './sheet.ts';
 import { sectionCss } from './styles.ts';
 import { svgText } from './svg-text.ts';
 
-interface Sheet {
-  readonly scene: Scene;
-  readonly scale: Scale;
-  readonly ground: Ground;
-  readonly parts: readonly PartArea[];
-}
+/** After a hand has rested so long words find new seats, ms. */
+const REST = 160;
 
 /**
  * The whole water course as one cut. Give it a checked scenario, the answer and the balance if there are any, the moment
@@ -61,27 +57,72 @@ export class SectionDrawing extends LitElement {
   @property() chosen = '';
   /** Place of the part a narrow strip opens on. */
   @property() about = 'pond';
-  @state() private sheet: Sheet | undefined;
+  /** Places of parts the question is about: they get their words first. */
+  @property({ attribute: false }) asked: readonly string[] | undefined;
 
+  #sheet: Sheet | undefined;
   #flowScale = 620;
   #layers: SVGTemplateResult[] = [];
+  #placed: SceneWords | undefined;
+  #settle: ReturnType<typeof setTimeout> | undefined;
   #opened: string | undefined;
 
   override willUpdate(changed: PropertyValues<this>): void {
     if (!this.scenario) return;
-    if (changed.has('scenario') || changed.has('width') || !this.sheet) {
-      const scene = sceneOf(this.scenario);
-      const scale = scaleOf(scene, this.width);
-      this.sheet = { scene, scale, ground: groundOf(scene, scale), parts: partsOf(scene, scale) };
-      const { behind, sunk, before, rulers } = this.sheet.ground;
-      this.#layers = [behind, sunk, before, rulers].map((marks) => svg`<g>${marks.map(markElement)}</g>`);
-    }
-    this.#flowScale = flowScaleOf(this.sheet.scene, this.answer, this.balance);
+    if (changed.has('scenario') || changed.has('width') || !this.#sheet) this.#lay(this.scenario);
+    if (!this.#sheet) return;
+    this.#flowScale = flowScaleOf(this.#sheet.scene, this.answer, this.balance);
+    const anew = changed.has('scenario') || changed.has('answer') || changed.has('balance') || changed.has('asked');
+    if (!this.#placed || changed.has('width')) this.#letter();
+    else if (anew) this.#letterSoon();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    clearTimeout(this.#settle);
+    this.#settle = undefined;
+  }
+
+  #lay(scenario: Scenario): void {
+    const before = this.#sheet;
+    this.#sheet = sheetOf(scenario, this.width, before);
+    const { ground } = this.#sheet;
+    if (ground === before?.ground) return;
+    const { behind, sunk, before: front, rulers } = ground;
+    this.#layers = [behind, sunk, front, rulers].map((marks) => svg`<g>${marks.map(markElement)}</g>`);
+  }
+
+  #known(): Known | undefined {
+    if (!this.#sheet || !this.answer) return undefined;
+    const { scene, scale } = this.#sheet;
+    const balance = this.balance ?? undefined;
+    return { scene, scale, answer: this.answer, balance, ...(this.asked ? { asked: this.asked } : {}) };
+  }
+
+  /** Seats words anew. */
+  #letter(): void {
+    const known = this.#known();
+    this.#placed = known && this.moment ? wordsPlaced(known, this.moment) : undefined;
+  }
+
+  /** Words keep their seats while a hand is moving and find new ones when it rests. */
+  #letterSoon(): void {
+    clearTimeout(this.#settle);
+    this.#settle = setTimeout(() => {
+      this.#settle = undefined;
+      this.#letter();
+      this.requestUpdate();
+    }, REST);
+  }
+
+  #words(moment: Moment): Mark[] {
+    const known = this.#known();
+    return known && this.#placed ? wordsAt(known, this.#placed, moment) : [];
   }
 
   /** A narrow strip opens on the part the question is about. */
   override updated(): void {
-    const sheet = this.sheet;
+    const sheet = this.#sheet;
     const key = `${this.scenario?.title} ${this.width} ${this.about}`;
     if (!sheet || key === this.#opened) return;
     this.#opened = key;
@@ -95,10 +136,11 @@ export class SectionDrawing extends LitElement {
 
   /** The drawing as it stands, as the text of an SVG file. */
   svgText(): string {
-    if (!this.sheet || !this.moment || !this.scenario) return '';
-    const { ground, scale } = this.sheet;
-    const flowing = this.#flowing(this.sheet, this.moment);
-    const marks = layersOf(ground, flowing).flat();
+    const sheet = this.#sheet;
+    if (!sheet || !this.moment || !this.scenario) return '';
+    const { ground, scale } = sheet;
+    const flowing = this.#flowing(sheet, this.moment);
+    const marks = [...layersOf(ground, flowing).flat(), ...this.#words(this.moment)];
     return svgText(scale, this.scenario.title, [...ground.clips, ...flowing.clips], marks);
   }
 
@@ -118,7 +160,8 @@ export class SectionDrawing extends LitElement {
   }
 
   override render(): TemplateResult | typeof nothing {
-    const { sheet, moment, scenario } = this;
+    const { moment, scenario } = this;
+    const sheet = this.#sheet;
     if (!sheet || !moment || !scenario) return nothing;
     const { ground, scale, scene, parts } = sheet;
     const flowing = this.#flowing(sheet, moment);
@@ -132,7 +175,7 @@ export class SectionDrawing extends LitElement {
       aria-label="${scenario.title}: the water course in section">
       <defs>${[...ground.clips, ...flowing.clips].map(clipElement)}</defs>
       <g aria-hidden="true">
-        ${behind}<g>${flowing.water.map(markElement)}</g>${sunk}<g>${flowing.veil.map(markElement)}</g>${before}<g>${flowing.over.map(markElement)}</g>${rulers}
+        ${behind}<g>${flowing.water.map(markElement)}</g>${sunk}<g>${flowing.veil.map(markElement)}</g>${before}<g>${flowing.over.map(markElement)}</g>${rulers}<g>${this.#words(moment).map(markElement)}</g>
       </g>
       <g>${repeat(
         pressable,

@@ -24,7 +24,9 @@ const TENSION = 0.16;
 export function stoneMarks(name: string, box: StoneBox, seen = false): Mark[] {
   const random = randomStream(name, 'stone');
   const outline = outlineOf(box, random);
-  const marks: Mark[] = [path(curve(outline, TENSION, true), seen ? 'stone seen' : 'stone')];
+  const marks: Mark[] = [
+    path(curve(outline, TENSION, true, Math.min(box.top, box.top + (box.fall ?? 0))), seen ? 'stone seen' : 'stone'),
+  ];
   const shade = shading(box, random, seen);
   if (shade !== '') marks.push(path(shade, 'hatch'));
   return marks;

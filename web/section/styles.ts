@@ -1,5 +1,7 @@
+import { labelsCss } from './labels/index.ts';
+
 /** How the marks of the drawing look, in the page's own colors; the light ones stand in where no page is around. */
-export const sectionCss = `
+export const sectionCss = `${labelsCss}
 .stipple { fill: none; stroke: var(--stipple, #7e715b); stroke-width: 1.15; stroke-linecap: round; }
 .ground { fill: none; stroke: var(--ink, #211f1b); stroke-width: 1.3; stroke-linejoin: round; }
 .liner { fill: none; stroke: var(--ink, #211f1b); stroke-width: 1.7; stroke-linejoin: round; stroke-linecap: round; }
@@ -53,16 +55,6 @@ export const sectionCss = `
 .axis-line { fill: none; stroke: var(--ink2, #575146); stroke-width: 0.8; }
 text { font-family: "STIX Two Text", Palatino, Georgia, serif; font-variant-numeric: tabular-nums lining-nums; }
 .axis { fill: var(--ink2, #575146); font-size: 12px; }
-.leader { fill: none; stroke: var(--ink2, #575146); stroke-width: 0.6; }
-.tick { fill: none; stroke: var(--ink, #211f1b); stroke-width: 1; }
-.frame { fill: none; stroke: var(--ink2, #575146); stroke-width: 0.8; }
-.detail-paper { fill: var(--paper, #f5f0e5); }
-.liner.heavy { stroke-width: 2.4; }
-.label-name { fill: var(--ink, #211f1b); font-size: 13px; font-style: italic; }
-.label-figure { fill: var(--ink, #211f1b); font-size: 12.5px; }
-.label-letter { fill: var(--ink, #211f1b); font-size: 13px; font-weight: 700; }
-.halo { paint-order: stroke; stroke: var(--paper, #f5f0e5); stroke-width: 4; stroke-linejoin: round; }
-.on-pale { fill: #0e1f2a; } .on-deep { fill: #fff; }
 .note { fill: var(--ink2, #575146); font-size: 12px; font-style: italic; }
 .sign { fill: var(--ink, #211f1b); font-size: 12px; }
 `;

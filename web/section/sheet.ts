@@ -1,0 +1,63 @@
+import type { Scenario } from '../../sim/scenario/scenario.ts';
+import { type Ground, groundOf } from './drawing.ts';
+import { sceneOf } from './layout.ts';
+import { type PartArea, partsOf } from './parts.ts';
+import { type Scale, scaleOf } from './scale.ts';
+import type { Scene } from './scene.ts';
+
+/** A site laid out on a sheet of a width: all that stays while water moves. */
+export interface Sheet {
+  readonly scene: Scene;
+  readonly scale: Scale;
+  readonly ground: Ground;
+  readonly parts: readonly PartArea[];
+  /** What the ground depends on, as text: two sheets of one key have the same ground. */
+  readonly key: string;
+}
+
+/** Keys of a scenario that move water or words and leave the ground as it is. */
+const MOVING = new Set([
+  'valve',
+  'checkValve',
+  'fillMark',
+  'level',
+  'leak',
+  'cd',
+  'actions',
+  'weather',
+  'hoses',
+  'autofill',
+  'limits',
+  'assumed',
+  'notes',
+  'title',
+  'starts',
+  'span',
+  'start',
+  'water',
+  'curve',
+  'power',
+  'minimum',
+  'roughness',
+  'fittings',
+  'k',
+  'manning',
+  'blockage',
+  'splash',
+  'seep',
+  'plantCover',
+  'runoff',
+  'running',
+  'cutOut',
+  'standingLoss',
+  'law',
+]);
+
+/** Lays out a site; the ground of a sheet with the same shapes is taken over as it is. */
+export function sheetOf(scenario: Scenario, width: number, before: Sheet | undefined): Sheet {
+  const key = `${width} ${JSON.stringify(scenario, (name, value) => (MOVING.has(name) ? undefined : value))}`;
+  const scene = sceneOf(scenario);
+  if (before?.key === key) return { ...before, scene };
+  const scale = scaleOf(scene, width);
+  return { scene, scale, ground: groundOf(scene, scale), parts: partsOf(scene, scale), key };
+}
