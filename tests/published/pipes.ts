@@ -1,10 +1,10 @@
 /** Published pipe friction, fittings and valves against the pipe. */
 import { fittingsLoss, turbulentFriction } from '../../sim/laws/fittings.ts';
-import { frictionFactor, makeTransition } from '../../sim/laws/friction.ts';
 import { makePipe, pipeLoss } from '../../sim/laws/pipe.ts';
 import { ballValveLoss, cockLoss } from '../../sim/laws/valve.ts';
 import { kinematicViscosity } from '../../sim/laws/water.ts';
 import { published, publishedBy } from './checks.ts';
+import { friction, roughnessFor } from './roughness.ts';
 import { FOOT, G, GALLON_US, GPM, INCH, PCF, rootOf } from './units.ts';
 
 const COMPANION = 'as re-typed in the FOSSEE textbook companions; printed page not seen';
@@ -24,15 +24,6 @@ function loss({ bore, length, roughness, k, viscosity }: Line, flow: number): nu
   pipeLoss(makePipe(bore, length, roughness, k, viscosity), flow, 0, out);
   return out[0];
 }
-
-function friction(reynolds: number, relativeRoughness: number): number {
-  frictionFactor(reynolds, makeTransition(relativeRoughness), out);
-  return out[0];
-}
-
-/** Sand roughness that gives a friction factor in fully rough flow, where a source takes the factor as given. */
-const roughnessFor = (factor: number, bore: number): number =>
-  bore * rootOf((r) => friction(1e11, r) - factor, 1e-7, 0.2);
 
 publishedBy(
   {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type Check, checks, outcomeOf } from './laws.ts';
+import { type Check, checks, outcomeOf } from './all.ts';
 
 const kinds = ['published value', 'derived', 'library regression'] as const;
 

@@ -3,7 +3,7 @@
  *
  * Ends with 1 if any check is out of its tolerance.
  */
-import { checks, holds, outcomeOf } from './laws.ts';
+import { checks, holds, outcomeOf } from './all.ts';
 
 const outcomes = checks
   .map(outcomeOf)

@@ -5,6 +5,7 @@
  * both valves shut and a sound check valve, the pump off, no weather. A case states what it adds. Vessels are pools of
  * the water course; a vessel that empties through pipework is the riser, given by `plumbing.profile` and `level`.
  */
+import { ballValveLoss } from '../../sim/laws/valve.ts';
 import { assemble } from '../../sim/network/assemble.ts';
 import { levelsOf } from '../../sim/network/start.ts';
 import { volumesAt } from '../../sim/results/inside.ts';
@@ -81,18 +82,18 @@ export const vessel = (name: string, profile: readonly ProfilePoint[], rest: Par
   };
 };
 
-/** A pipe that runs forward from the tee into the open. */
-export const topFeed = (outlet: number, to: string, rest: Partial<TopFeed> = {}): TopFeed => ({
+/** A pipe that runs forward from the tee into the open, without a valve: what an open one would lose is taken off. */
+export const topFeed = (outlet: number, to: string, rest: Partial<Omit<TopFeed, 'valve' | 'law'>> = {}): TopFeed => ({
   diameter: 0.05,
   length: 1,
   roughness: 0,
   fittings: {},
-  k: 0,
-  valve: 1,
-  law: 'ball',
   outlet,
   to,
   ...rest,
+  k: (rest.k ?? 0) - ballValveLoss(1),
+  valve: 1,
+  law: 'ball',
 });
 
 export interface LabParts {

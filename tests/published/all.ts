@@ -1,0 +1,9 @@
+/** Every check: those of the laws, those that a whole site answers by running, and those against other libraries. */
+import './laws.ts';
+import './site-weirs.ts';
+import './site-pipes.ts';
+import './site-routing.ts';
+import './site-pumps.ts';
+import './site-water.ts';
+
+export { type Check, checks, holds, type Outcome, outcomeOf } from './checks.ts';
