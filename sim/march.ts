@@ -1,4 +1,4 @@
-import { Control, type ControlOptions } from './network/control.ts';
+import { Control, type ControlOptions, CUT_OUT } from './network/control.ts';
 import type { Network } from './network/network.ts';
 import type { Settings } from './network/settings.ts';
 import type { LoggedEvent, Work } from './results/answer.ts';
@@ -18,19 +18,27 @@ const TOP_TOLERANCE = 2e-3;
 const EMPTY = -1e-15;
 /** First step after a switch, s: a rejection is cheap, a crawl is not. */
 const FIRST_STEP = 0.2;
-/** A run is capped beyond so many steps, and so many more a day. */
+/** A run is capped beyond so many steps, so many more for each day it has come, and for each thing done by the clock. */
 const STEPS_AT_LEAST = 60_000;
 const STEPS_A_DAY = 1_500;
-/** Cut-outs from which they count as the cause of a capped run. */
+const STEPS_A_DEED = 50;
+/** Times from which on a switch that fires counts as the cause of a capped run. */
 const CYCLES = 100;
 /** One switch that fires this often within a second chatters. */
 const CHATTER = 50;
 
+/** How often a switch has fired: in all, and since a moment not longer ago than a second. */
+interface Fires {
+  total: number;
+  since: number;
+  lately: number;
+}
+
+const NO_FIRES: [Trigger | undefined, Fires] = [undefined, { total: 0, since: 0, lately: 0 }];
+
 export interface MarchOptions extends ControlOptions {
   readonly settings: Settings;
   readonly volumes: Float64Array;
-  /** How long it may take in all, s: bounds its steps. */
-  readonly span: number;
   /** Multiplies the tolerance; 1 by default. */
   readonly tolerance?: number;
 }
@@ -61,7 +69,7 @@ export class March {
   private readonly integrator: Integrator;
   private readonly network: Network;
   private readonly rates: [Float64Array, Float64Array];
-  private readonly fires = new Map<Trigger, { since: number; count: number }>();
+  private readonly fires = new Map<Trigger, Fires>();
   private readonly onStep: (step: RosenbrockStep) => void;
 
   constructor(scenario: Scenario, network: Network, options: MarchOptions) {
@@ -71,11 +79,13 @@ export class March {
     this.integrator = new Integrator(network, 0, options.volumes, {
       tolerance: tolerances(network, options.tolerance ?? 1),
       least: EMPTY,
-      mostSteps: STEPS_AT_LEAST + STEPS_A_DAY * (options.span / 86400),
+      mostSteps: STEPS_AT_LEAST,
+      stepsPerSecond: STEPS_A_DAY / 86400,
     });
     this.rates = [new Float64Array(network.size), new Float64Array(network.quadratures)];
     this.onStep = (step) => {
       const { time, state, quadratures } = this.integrator;
+      if (this.record.full) throw new RunFailure('capped', time, 'record', 'the run takes more steps than it can hold');
       this.record.addStep(step, network.atStart, time, state, quadratures);
     };
     this.control.begin(this.integrator.state);
@@ -125,7 +135,9 @@ export class March {
 
   private actByClock(): void {
     const before = this.control.settings;
+    const logged = this.events.length;
     this.control.doDue(this.integrator.time, this.integrator.state);
+    this.integrator.grant(STEPS_A_DEED * (this.events.length - logged));
     if (this.control.settings !== before) this.openStretch(this.control.settings.ramp !== before.ramp);
     else this.openStretch(false);
   }
@@ -153,26 +165,33 @@ export class March {
   }
 
   private countFire(trigger: Trigger, t: number): void {
-    const known = this.fires.get(trigger);
-    if (known === undefined || t - known.since > 1) {
-      this.fires.set(trigger, { since: t, count: 1 });
-      return;
+    const fires = this.fires.get(trigger) ?? { total: 0, since: t, lately: 0 };
+    this.fires.set(trigger, fires);
+    fires.total++;
+    if (t - fires.since > 1) {
+      fires.since = t;
+      fires.lately = 0;
     }
-    if (++known.count < CHATTER) return;
-    const name = this.control.nameOf(trigger);
-    throw new RunFailure('capped', t, name, `the switch '${name}' fires over and over at t = ${t.toFixed(1)} s`);
+    if (++fires.lately >= CHATTER)
+      throw new RunFailure('capped', t, this.control.nameOf(trigger), 'its switch fires over and over');
   }
 
   private explain(error: IntegrationFailure): RunFailure {
     const { kind, time } = error;
-    const stops = this.events.filter((e) => e.what === 'cut-out').length;
-    const cycles = kind === 'capped' && stops >= CYCLES;
-    const part = cycles ? 'vault' : this.network.parts.basins[error.component].name;
-    const what = cycles
-      ? `the pump cuts out and starts again ${stops} times: it draws the vault down faster than water comes in`
-      : kind === 'capped'
-        ? `the run takes more steps than it should, the last of them for the level in the ${part}`
-        : `no step is small enough for the level in the ${part}`;
-    return new RunFailure(kind, time, part, `${what}, at t = ${time.toFixed(1)} s`);
+    const basin = this.network.parts.basins[error.component].name;
+    if (kind === 'no solution') return new RunFailure(kind, time, basin, 'no step is small enough for its level');
+    return this.cycling(time) ?? new RunFailure(kind, time, basin, 'its level takes more steps than it should');
+  }
+
+  /** A capped run whose steps went to one switch that fired again and again. */
+  private cycling(time: number): RunFailure | undefined {
+    const most = [...this.fires].reduce((a, b) => (b[1].total > a[1].total ? b : a), NO_FIRES);
+    const [trigger, { total }] = most;
+    if (trigger === undefined || total < CYCLES) return undefined;
+    const stops = this.events.filter((e) => e.what === CUT_OUT).length;
+    if (stops < CYCLES)
+      return new RunFailure('capped', time, this.control.nameOf(trigger), `its switch fires ${total} times`);
+    const what = `the pump cuts out and starts again ${stops} times: it draws the vault down faster than water comes in`;
+    return new RunFailure('capped', time, 'vault', what);
   }
 }

@@ -44,7 +44,6 @@ export function run(scenario: Scenario): March {
     settings: settingsOf(scenario, network, pumpSpeed),
     volumes,
     actions: scenario.actions,
-    span: scenario.span,
     weather: true,
     cutOut: true,
     pumpSpeed,

@@ -44,7 +44,7 @@ export function steadyVolumes(s: Scenario, network: Network, settings: Settings,
     if (newton(network, polished, scale)) return polished;
     if (i === 5 && resting(network, marched, scale)) return marched;
   }
-  throw new RunFailure('no solution', 6 * MARCH, 'running balance', 'the water course finds no running balance');
+  throw new RunFailure('no solution', 6 * MARCH, 'running balance', 'the water course does not come to rest in it');
 }
 
 /** Improves volumes in place; false where they do not settle. */
@@ -109,7 +109,7 @@ function marchOn(network: Network, volumes: Float64Array, tolerance: Float64Arra
       error.kind,
       error.time,
       network.parts.basins[error.component].name,
-      `the running balance is not found: the level in the ${network.parts.basins[error.component].name} does not settle`,
+      'its level does not settle with the pump running',
     );
   }
   volumes.set(integrator.state);

@@ -215,7 +215,7 @@ export class Control {
 }
 
 const NO_WEATHER = { evaporation: 0, rain: undefined };
-const CUT_OUT = 'cut-out';
+export const CUT_OUT = 'cut-out';
 const RESTART = 'restart';
 /** Time in which the pump's speed goes from one setting to the next, s. */
 const RAMP = 3;

@@ -33,7 +33,7 @@ function failureLine(error: unknown): string {
   const cause = error instanceof Unsolved ? error.cause : error;
   if (error instanceof Unsolved && cause instanceof RunFailure) {
     const clock = formatClock(error.starts, cause.time);
-    return `${cause.kind} after ${formatDuration(cause.time)} (${clock}), ${cause.part}: ${cause.message}`;
+    return `${cause.kind} after ${formatDuration(cause.time)} (${clock}), ${cause.words}`;
   }
   // What is no failure of a run is a mistake in this program, and its trace says where.
   const trace = cause instanceof Error ? (cause.stack ?? cause.message) : String(cause);

@@ -38,11 +38,11 @@ export function cautionsOf(
   const balance = found instanceof RunFailure ? undefined : found;
   const unbalanced =
     found instanceof RunFailure
-      ? `No running balance is found (${found.message}); the checks that rest on it are left out.`
+      ? `No running balance is found (${found.words})${s.start === 'running' ? ', so the run starts standing' : ''}; the checks that rest on it are left out.`
       : undefined;
+  const hopeless = hopelessness(s, balance, run);
   const sentences = [
-    hopelessness(s, balance, run),
-    unbalanced,
+    ...(s.start === 'running' ? [unbalanced, hopeless] : [hopeless, unbalanced]),
     spilled(s, run),
     moving(s),
     balance && starving(s, balance),

@@ -1,4 +1,7 @@
-/** A run that could not be carried to its end: where it stood, and which part of the site was the cause. */
+/**
+ * A run that could not be carried to its end: where it stood, which part of the site was the cause, and as message what
+ * that part did, to be said after the part.
+ */
 export class RunFailure extends Error {
   override readonly name = 'RunFailure';
   readonly kind: 'capped' | 'no solution';
@@ -12,5 +15,10 @@ export class RunFailure extends Error {
     this.kind = kind;
     this.time = time;
     this.part = part;
+  }
+
+  /** Part and message, without the time. */
+  get words(): string {
+    return `${this.part}: ${this.message}`;
   }
 }

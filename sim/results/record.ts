@@ -3,6 +3,9 @@ import type { Network } from '../network/network.ts';
 import type { Settings } from '../network/settings.ts';
 import type { RosenbrockStep } from '../solver/step.ts';
 
+/** Numbers that a record holds at the most: half a gigabyte. */
+const MOST = 2 ** 26;
+
 /**
  * All that a march went through: a row at each step's end, two where it restarts, and between the rows of a step the
  * cubic by which every volume runs. Rows are kept flat; read them by the methods.
@@ -51,6 +54,11 @@ export class RunRecord {
     const at = (this.length - 1) * this.stride + this.atFlows;
     this.data.set(flow, at);
     this.data[at + this.flows] = mediaHead;
+  }
+
+  /** No room for another step. */
+  get full(): boolean {
+    return (this.length + 2) * this.stride > MOST;
   }
 
   private push(t: number, volumes: Float64Array, ledger: Float64Array): void {

@@ -32,8 +32,9 @@ export interface IntegratorOptions {
   readonly tolerance: Float64Array;
   /** A step that ends with a state below this is taken again, smaller; −Infinity: no bound. */
   readonly least?: number;
-  /** Steps, accepted and rejected, after which the run is capped. */
+  /** Steps, accepted and rejected, after which the run is capped, and how many more for each second it has come. */
   readonly mostSteps?: number;
+  readonly stepsPerSecond?: number;
 }
 
 const SAFETY = 0.9;
@@ -59,18 +60,30 @@ export class Integrator {
   private readonly options: Required<IntegratorOptions>;
   private readonly fired: Trigger[] = [];
   private wish = 0.1;
+  private cap: number;
 
   constructor(system: StiffSystem, time: number, state: Float64Array, options: IntegratorOptions) {
     this.step = new RosenbrockStep(system);
     this.time = time;
     this.state = Float64Array.from(state);
     this.quadratures = new Float64Array(system.quadratures);
-    this.options = { least: Number.NEGATIVE_INFINITY, mostSteps: Number.POSITIVE_INFINITY, ...options };
+    this.options = {
+      least: Number.NEGATIVE_INFINITY,
+      mostSteps: Number.POSITIVE_INFINITY,
+      stepsPerSecond: 0,
+      ...options,
+    };
+    this.cap = this.options.mostSteps;
   }
 
   /** After a jump of the rates: the next step is at most this long, s. */
   restart(firstStep: number): void {
     this.wish = Math.min(this.wish, firstStep);
+  }
+
+  /** Grants more steps before the run is capped: for a stop that was asked for. */
+  grant(steps: number): void {
+    this.cap += steps;
   }
 
   /**
@@ -91,7 +104,7 @@ export class Integrator {
 
   private oneStep(end: number, triggers: readonly Trigger[]): void {
     const { step, work, state, quadratures } = this;
-    if (work.steps + work.rejected >= this.options.mostSteps)
+    if (work.steps + work.rejected >= this.cap + this.options.stepsPerSecond * this.time)
       throw new IntegrationFailure('capped', this.time, this.worst());
     step.begin(this.time, state);
     work.jacobians++;

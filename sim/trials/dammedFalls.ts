@@ -47,7 +47,6 @@ export function dammedFalls(s: Scenario): DammedTrial | undefined {
     settings,
     volumes: steadyVolumes(s, network, settings, pondInBalance(s)),
     actions: [atOnce({ do: 'blockage', of: dammed, to: 1 })],
-    span: DAY,
     weather: false,
     cutOut: false,
     pumpSpeed: 1,

@@ -71,7 +71,6 @@ export function fill(s: Scenario): FillingTrial | undefined {
     settings,
     volumes,
     actions: [full],
-    span,
     weather: false,
     cutOut: false,
     pumpSpeed: 0,

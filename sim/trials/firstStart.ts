@@ -47,7 +47,6 @@ export function firstStart(s: Scenario, help: FirstStartHelp = {}): FirstStartTr
     settings: { ...tight(s, network, 0), hose: help.hose ?? 0 },
     volumes,
     actions: [atOnce({ do: 'pump', to: 'on' })],
-    span: LONGEST * MINUTE,
     weather: false,
     cutOut: false,
     pumpSpeed: 0,

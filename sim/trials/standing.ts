@@ -17,7 +17,6 @@ export function standingMoves(s: Scenario): { basin: string; change: number } {
     settings: trialSettings(s, network, 0),
     volumes: standingVolumes(s, network, pondStart(s)),
     actions: [],
-    span: MINUTE,
     weather: false,
     cutOut: false,
     pumpSpeed: 0,

@@ -96,7 +96,6 @@ export function stopPump(kept: Kept, troubles: StopTroubles = {}): PondRise {
     },
     volumes: kept.volumes,
     actions: [atOnce({ do: 'pump', to: 'off' }), ...(storm.depth > 0 ? [atOnce(storm)] : [])],
-    span: LONGEST * HOUR,
     weather: false,
     cutOut: false,
     pumpSpeed: 1,

@@ -13,7 +13,6 @@ export function marchOf(s: Scenario, network: Network, volumes: Float64Array, to
     settings: settingsOf(s, network, speed),
     volumes,
     actions: s.actions,
-    span: s.span,
     weather: true,
     cutOut: true,
     pumpSpeed: speed,

@@ -76,7 +76,7 @@ describe('a deed that waits for a level', () => {
       const { kind, part, time, message } = error as RunFailure;
       expect(kind).toBe('capped');
       expect(part).toMatch(/^actions\[[01]\]$/);
-      expect(message).toContain(part);
+      expect(message).toContain('over and over');
       // What the leak takes of the hose's litre a second slows the filling by less than a half.
       expect(time).toBeGreaterThan(200);
       expect(time).toBeLessThan(400);
@@ -190,6 +190,21 @@ describe('a cut-out', () => {
     const main = run.march.record.network.parts.flowNames.indexOf('main');
     expect(run.march.record.flow(run.march.record.rowAt(205), main)).toBeGreaterThan(1e-3);
   });
+});
+
+test('switches a hair apart stop a run of years within its first days, named', () => {
+  const actions = [when(-0.38, 'rises', hose('off')), when(-0.380001, 'falls', hose('on'))];
+  const leak = { elevation: -0.9, area: 1e-4 };
+  const years = () => filling(actions, { pond: { ...upright(10, -1, -0.4), fillMark: -0.2, leak }, span: '3650 d' });
+  try {
+    years();
+    expect.unreachable();
+  } catch (error) {
+    const { kind, part, time, words } = error as RunFailure;
+    expect([kind, part]).toEqual(['capped', expect.stringMatching(/^actions\[[01]\]$/)]);
+    expect(words).toMatch(/^actions\[[01]\]: its switch fires \d+ times$/);
+    expect(time).toBeLessThan(3 * 86400);
+  }
 });
 
 test('a starved pump that cycles for days is capped, and its cause is told', () => {

@@ -119,7 +119,6 @@ export function marched(scenario: Scenario, tolerance = 1): Run {
     settings: settingsOf(scenario, network, pumpSpeed),
     volumes: startVolumes(scenario, network),
     actions: scenario.actions,
-    span: scenario.span,
     weather: true,
     cutOut: true,
     pumpSpeed,

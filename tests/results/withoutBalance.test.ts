@@ -3,6 +3,7 @@ import { dammedFallsCheck } from '../../sim/results/checks/dammedFalls.ts';
 import { drainBackChecks } from '../../sim/results/checks/drainBack.ts';
 import { firstStartCheck } from '../../sim/results/checks/firstStart.ts';
 import { RunFailure } from '../../sim/results/failure.ts';
+import { simulate } from '../../sim/simulate.ts';
 import { plainSite } from '../trials/plainSite.ts';
 
 vi.mock('../../sim/steady.ts', () => ({
@@ -23,4 +24,11 @@ test('a first start needs none but for the water to add; dammed falls are left o
   expect(check?.verdict).toBe('pass');
   expect(check?.says).not.toContain('added');
   expect(dammedFallsCheck(plainSite())).toBeUndefined();
+});
+
+test('a site that was to start running starts standing, and says so first', () => {
+  const standing = { ...plainSite(), start: 'standing' as const };
+  const { answer } = simulate({ ...standing, start: 'running' });
+  expect(answer.cautions[0]).toMatch(/^No running balance is found .*, so the run starts standing;/);
+  expect(answer.levels).toEqual(simulate(standing).answer.levels);
 });

@@ -137,6 +137,25 @@ describe('a failure', () => {
     expect(failure.component).toBe(1);
   });
 
+  test('capped: by the time it has come, not by where it is bound; what was granted beside counts', () => {
+    // A stop each tenth of a second asks for a step each.
+    const stepsTaken = (granted: number): number => {
+      const integrator = new Integrator(decay(0.001).system, 0, Float64Array.of(1), {
+        tolerance: uniform(1, 1e-3),
+        mostSteps: 10,
+        stepsPerSecond: 2,
+      });
+      integrator.grant(granted);
+      try {
+        for (let i = 1; i <= 1000; i++) integrator.advance(i / 10, [], () => {});
+      } catch {}
+      return integrator.work.steps + integrator.work.rejected;
+    };
+    // n steps are n/10 s on: 10 + granted + 2 n/10 = n.
+    expect(stepsTaken(0)).toBe(13);
+    expect(stepsTaken(8)).toBe(23);
+  });
+
   test.each([
     ['the first state', 0],
     ['the second state', 1],

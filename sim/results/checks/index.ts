@@ -51,7 +51,7 @@ export function askAll(input: CheckInput, run: RunRecord | undefined): { checks:
     } catch (error) {
       if (!(error instanceof RunFailure)) throw error;
       // Without a running balance that has been told once, for all the checks that rest on it.
-      if (input.balance) leftOut.push(`The check ‘${name}’ is left out: ${error.message}.`);
+      if (input.balance) leftOut.push(`The check ‘${name}’ is left out (${error.words}).`);
     }
   }
   return { checks, leftOut };
