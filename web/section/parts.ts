@@ -13,8 +13,13 @@ export interface PartArea {
   /** Outline of what answers to the press, px; a line with a wide pen where `line`. */
   readonly d: string;
   readonly line: boolean;
+  /** How large it is, px²: of parts that lie on each other a press means the smallest. */
+  readonly size: number;
   readonly anchor: Pixel;
 }
+
+/** Size that pipes and streams count as, px²: less than any basin, more than a stone. */
+const LINE = 2500;
 
 /** The parts in the order of the water's way: pond, intake, pump, pipes, filter, falls and stream, supply. */
 export function partsOf(scene: Scene, scale: Scale): PartArea[] {
@@ -23,7 +28,14 @@ export function partsOf(scene: Scene, scale: Scale): PartArea[] {
     const [x, y] = scale.at([left, top]);
     const [w, h] = [scale.x(right) - x, scale.y(bottom) - y];
     const [gx, gy] = [Math.max(0, 24 - w) / 2, Math.max(0, 24 - h) / 2];
-    return { place, name, d: box(x - gx, y - gy, w + 2 * gx, h + 2 * gy), line: false, anchor: [x + w / 2, y] };
+    return {
+      place,
+      name,
+      d: box(x - gx, y - gy, w + 2 * gx, h + 2 * gy),
+      line: false,
+      size: w * h,
+      anchor: [x + w / 2, y],
+    };
   };
   const right = vault.cut.left + vault.cut.width;
   const parts = [area('pond', 'pond', pond.cut.left, pond.rim, rightAt(pond.cut, pond.rim), pond.cut.widths[0][0])];
@@ -63,12 +75,18 @@ export function partsOf(scene: Scene, scale: Scale): PartArea[] {
       area('filter', 'filter', cut.left - filter.wall, rim, cut.left + cut.width + filter.wall, cut.widths[0][0]),
     );
   }
+  const media = filter?.filter.media;
+  if (filter && media) {
+    const { cut } = filter;
+    const top = media.bottom + media.layers.reduce((sum, l) => sum + l.thickness, 0);
+    parts.push(area('filter.media', 'media', cut.left, top, cut.left + cut.width, media.bottom));
+  }
   for (const reach of reaches) {
     if (reach.kind === 'stream') {
       const head = reach.reach.foot + reach.reach.slope * reach.reach.length;
       const d = rounded([scale.at([reach.left, head]), scale.at([reach.right, reach.reach.foot])], 0);
       const anchor = scale.at([(reach.left + reach.right) / 2, (head + reach.reach.foot) / 2]);
-      parts.push({ place: reach.place, name: reach.reach.name, d, line: true, anchor });
+      parts.push({ place: reach.place, name: reach.reach.name, d, line: true, size: LINE, anchor });
       continue;
     }
     const { cut, rim } = reach;
@@ -82,7 +100,7 @@ function pipeArea(route: PipeRoute, scale: Scale): PartArea {
   const points = route.spots.map(scale.at);
   const names = { main: 'main line', 'bottom feed': 'bottom feed', 'top feed': 'top feed' } as const;
   const anchor = route.valve ? scale.at(route.valve) : points[Math.min(4, points.length - 1)];
-  return { place: route.place, name: names[route.name], d: rounded(points, 9), line: true, anchor };
+  return { place: route.place, name: names[route.name], d: rounded(points, 9), line: true, size: LINE, anchor };
 }
 
 /** What a part says: its name, its level and its flow, in the display's units. */
@@ -102,7 +120,7 @@ function figuresOf(
   const opening = (share: number): string => `valve open ${formatPercent(share)}`;
   switch (place) {
     case 'pond':
-      return level(levels.pond);
+      return [...level(levels.pond), ...(flows.rim > 1e-9 ? [`${flowWords(flows.rim, display)} over its edge`] : [])];
     case 'pond.overflow':
       return flow(flows.overflow);
     case 'intake':
@@ -121,6 +139,8 @@ function figuresOf(
       return [opening(settings.topValve), ...flow(flows['top feed'])];
     case 'filter':
       return [...level(levels.filter), ...flow(flows.lip)];
+    case 'filter.media':
+      return [...flow(flows.media), `${flowWords(flows.gap ?? 0, display)} round the mats`];
     default:
       return courseFigures(place, scene, levels, flows, settings.blockage, display);
   }

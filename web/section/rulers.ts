@@ -43,7 +43,11 @@ function signed(value: number, step: number): string {
   return value > 1e-9 ? `+${text}` : text;
 }
 
-/** A bar of true lengths, and in words how the heights are drawn. */
+/** How heights and flows are drawn, in words. */
+export const scaleWords = (scale: Scale): string =>
+  `${exaggeration(scale.k)}; ribbons in the pipes are as wide as their flow`;
+
+/** A bar of true lengths, and in words how the heights are drawn; a strip has the words below it, where they stay. */
 export function lengthMarks(scale: Scale, display: Display): Mark[] {
   const unit = unitOf(display);
   const per = unit.size * scale.a;
@@ -60,6 +64,6 @@ export function lengthMarks(scale: Scale, display: Display): Mark[] {
     const text = formatNumber(i * step, Number.isInteger(i * step) ? 0 : step === 0.25 ? 2 : 1);
     marks.push(words(at, y - 7, i === count ? `${text} ${unit.short}` : text, 'axis', 'middle'));
   }
-  const said = `${exaggeration(scale.k)}; ribbons in the pipes are as wide as their flow`;
-  return [path(d, 'axis-line'), ...marks, words(end + 22, y - 1, said, 'note')];
+  const said = scale.strip ? [] : [words(end + 22, y - 1, scaleWords(scale), 'note')];
+  return [path(d, 'axis-line'), ...marks, ...said];
 }

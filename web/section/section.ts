@@ -17,11 +17,12 @@ import type { Moment } from '../state/moment.ts';
 import { type Flowing, flowingAt, flowScaleOf, layersOf } from './drawing.ts';
 import type { SceneWords } from './labels/index.ts';
 import { type Known, wordsAt, wordsPlaced } from './lettering.ts';
-import type { Clip, Mark } from './marks.ts';
+import { type Clip, type Mark, words } from './marks.ts';
 import { type PartArea, saysOf } from './parts.ts';
+import { scaleWords } from './rulers.ts';
 import { settingsAt } from './settings.ts';
 import { type Sheet, sheetOf } from './sheet.ts';
-import { sectionCss } from './styles.ts';
+import { motionCss, sectionCss } from './styles.ts';
 import { svgText } from './svg-text.ts';
 
 /** After a hand has rested so long words find new seats, ms. */
@@ -34,16 +35,16 @@ const REST = 160;
 @customElement('tb-section')
 export class SectionDrawing extends LitElement {
   static override styles = [
-    unsafeCSS(sectionCss),
+    unsafeCSS(sectionCss + motionCss),
     css`
       :host { display: block; overflow-x: auto; overscroll-behavior-x: contain; }
       svg { display: block; }
-      .part { fill: transparent; stroke: none; cursor: pointer; outline: none; pointer-events: all; }
+.part { fill: transparent; stroke: none; outline: none; pointer-events: all; cursor: pointer; }
       .part.line { fill: none; stroke: transparent; stroke-width: 14; pointer-events: stroke; }
-      .part:focus-visible { stroke: var(--ink, #211f1b); stroke-width: 1.4; stroke-dasharray: 2 2; }
-      .part.line:focus-visible { stroke: var(--ink, #211f1b); stroke-width: 2; }
+      .part:focus-visible { stroke: var(--ink, #211f1b); stroke-width: 2; stroke-dasharray: 2 2; }
       .part.chosen { stroke: var(--ink, #211f1b); stroke-width: 1; }
-      @media (hover: hover) { .part:hover:not(.line) { stroke: var(--ink2, #575146); stroke-width: 0.7; } }
+      .caption { position: sticky; left: 0; margin: 0 16px; color: var(--ink2, #575146); font-size: 12px; line-height: 16px; font-style: italic; }
+      @media (pointer: coarse) { .part.line { stroke-width: 30; } }
     `,
   ];
 
@@ -57,6 +58,8 @@ export class SectionDrawing extends LitElement {
   @property() chosen = '';
   /** Place of the part a narrow strip opens on. */
   @property() about = 'pond';
+  /** Whether time is let run: dashes run with the water. */
+  @property({ type: Boolean, reflect: true }) moving = false;
   /** Places of parts the question is about: they get their words first. */
   @property({ attribute: false }) asked: readonly string[] | undefined;
 
@@ -141,11 +144,21 @@ export class SectionDrawing extends LitElement {
     const { ground, scale } = sheet;
     const flowing = this.#flowing(sheet, this.moment);
     const marks = [...layersOf(ground, flowing).flat(), ...this.#words(this.moment)];
-    return svgText(scale, this.scenario.title, [...ground.clips, ...flowing.clips], marks);
+    if (scale.strip) marks.push(words(scale.left + 200, scale.bottom + 29, scaleWords(scale), 'note'));
+    const look = getComputedStyle(this);
+    const token = (name: string): string => look.getPropertyValue(name).trim();
+    return svgText(scale, this.scenario.title, [...ground.clips, ...flowing.clips], marks, token);
   }
 
   #choose(place: string): void {
     this.dispatchEvent(new CustomEvent('part-chosen', { detail: place, bubbles: true, composed: true }));
+  }
+
+  #pressed(event: MouseEvent, parts: readonly PartArea[]): void {
+    const root = this.renderRoot as ShadowRoot;
+    const hit = root.elementsFromPoint(event.clientX, event.clientY).map((e) => e.getAttribute('data-place'));
+    const under = parts.filter(({ place }) => hit.includes(place)).sort((p, q) => p.size - q.size);
+    if (under[0]) this.#choose(under[0].place);
   }
 
   #part(part: PartArea, says: string): SVGTemplateResult {
@@ -155,8 +168,7 @@ export class SectionDrawing extends LitElement {
       this.#choose(part.place);
     };
     return svg`<path class="part ${part.line ? 'line' : ''} ${part.place === this.chosen ? 'chosen' : ''}" d=${part.d}
-      role="button" tabindex="0" aria-label=${says} data-place=${part.place}
-      @click=${() => this.#choose(part.place)} @keydown=${press}><title>${says}</title></path>`;
+      role="button" tabindex="0" aria-label=${says} data-place=${part.place} @keydown=${press}></path>`;
   }
 
   override render(): TemplateResult | typeof nothing {
@@ -169,20 +181,18 @@ export class SectionDrawing extends LitElement {
     const settings = settingsAt(scenario, this.answer?.events ?? [], moment.t);
     const running = { levels: moment.levels, flows: moment.flows, settings, flowScale: this.#flowScale };
     const [width, height] = [Math.ceil(scale.width), Math.ceil(scale.height)];
-    // Lines lie over areas, and what is small over what holds it.
-    const pressable = [...parts].sort((p, q) => Number(p.line) - Number(q.line));
     return html`<svg width=${width} height=${height} viewBox="0 0 ${width} ${height}" role="group"
       aria-label="${scenario.title}: the water course in section">
       <defs>${[...ground.clips, ...flowing.clips].map(clipElement)}</defs>
       <g aria-hidden="true">
         ${behind}<g>${flowing.water.map(markElement)}</g>${sunk}<g>${flowing.veil.map(markElement)}</g>${before}<g>${flowing.over.map(markElement)}</g>${rulers}<g>${this.#words(moment).map(markElement)}</g>
       </g>
-      <g>${repeat(
-        pressable,
+      <g @click=${(event: MouseEvent) => this.#pressed(event, parts)}>${repeat(
+        parts,
         ({ place }) => place,
         (part) => this.#part(part, saysOf(part, scene, running)),
       )}</g>
-    </svg>`;
+    </svg>${scale.strip ? html`<p class="caption">${scaleWords(scale)}</p>` : nothing}`;
   }
 }
 
