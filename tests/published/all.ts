@@ -5,5 +5,6 @@ import './site-pipes.ts';
 import './site-routing.ts';
 import './site-pumps.ts';
 import './site-water.ts';
+import './libraries.ts';
 
 export { type Check, checks, holds, type Outcome, outcomeOf } from './checks.ts';

@@ -14,3 +14,8 @@ describe.each(kinds)('%s', (kind) => {
 test('forty values at least come from print', () => {
   expect(checks.filter(({ kind }) => kind === 'published value').length).toBeGreaterThanOrEqual(40);
 });
+
+test('twelve values from print at least are answered by a site', () => {
+  const bySite = checks.filter(({ id, kind }) => id.startsWith('site-') && kind === 'published value');
+  expect(bySite.length).toBeGreaterThanOrEqual(12);
+});
