@@ -4,6 +4,9 @@ import { elevationFigure, flowFigure, NO_FLOW, overFigure } from './figures.ts';
 import { lowestOf } from './levelMarks.ts';
 import { type LabelText, labelText, labelTextOrLine, type Subject } from './text.ts';
 
+/** A basin with less water on its floor is empty, m. */
+const DRY = 1e-3;
+
 /** The pond, its pump vault, the intake between them and the overflow pipe. */
 export function pondTexts({ scenario, moment, display }: Subject): LabelText[] {
   const { pond, intake } = scenario;
@@ -70,7 +73,8 @@ export function courseTexts(subject: Subject): LabelText[] {
   return subject.scenario.watercourse.flatMap((reach, i) => {
     const place = `watercourse[${i}]`;
     if (reach.kind === 'stream') return [streamText(reach, place, subject)];
-    const level = elevationFigure(subject.moment.levels[reach.name], subject.display);
+    const z = subject.moment.levels[reach.name];
+    const level = z - reach.profile[0][0] > DRY ? elevationFigure(z, subject.display) : 'empty';
     const stones = reach.stones.map((stone, k) => stoneText(stone, `${place}.stones[${k}]`, reach, subject));
     return [labelTextOrLine(place, reach.name, level, level), ...stones];
   });

@@ -47,7 +47,7 @@ function measuredIn({ frame, marks, yOf }: DetailFrame, { display, measure }: De
     { id: 'rise', upper: highest, lower: fill ?? highest, ...at(left) },
   ];
   const clear = ({ box }: Dimension): boolean =>
-    marks.every(({ elevation }) => yOf(elevation) < box.top + 3 || yOf(elevation) > box.bottom - 3);
+    marks.every(({ elevation }) => yOf(elevation) < box.top + 1 || yOf(elevation) > box.bottom - 1);
   return dimensionsOf(requests, yOf, display, measure, frame).filter(clear);
 }
 

@@ -2,7 +2,7 @@ import { type Mark, path, segment, words } from '../marks.ts';
 import type { Detail } from './detail.ts';
 import { waterIn } from './detailShapes.ts';
 import type { LevelMark } from './levelMarks.ts';
-import { areaOf, dimensionMarks, hatchOf, lineOf } from './markShapes.ts';
+import { areaOf, dimensionMarks, hatchOf, letterBox, lineOf } from './markShapes.ts';
 import type { Box } from './shapes.ts';
 
 const lineLooks: Readonly<Record<LevelMark['id'], string>> = {
@@ -14,10 +14,10 @@ const lineLooks: Readonly<Record<LevelMark['id'], string>> = {
 };
 
 /** What the detail shows, framed on the drawing with its letter. */
-export const windowMarks = (window: Box): Mark[] => [
-  path(areaOf(window), 'detail-window'),
-  words(window.right - 4, window.top + 12, 'A', 'label letter halo', 'end'),
-];
+export function windowMarks(window: Box): Mark[] {
+  const letter = letterBox(window);
+  return [path(areaOf(window), 'detail-window'), words(letter.left, letter.bottom - 2, 'A', 'label letter halo')];
+}
 
 /** The close-up of the pond's edge, its water at a level, m. */
 export function detailMarks(detail: Detail, level: number): Mark[] {

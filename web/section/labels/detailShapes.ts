@@ -3,6 +3,12 @@ import type { Box, Point } from './shapes.ts';
 /** Share of the frame's width that the bank takes at the edge. */
 const BANK = 0.2;
 
+/** How far the wall leans out: at once, px, and by its height. */
+const FOOT = 6;
+const LEAN = 0.1;
+/** Widest that a pipe is drawn, as a share of the frame's width. */
+const MOST_PIPE = 0.12;
+
 /** Where the bank's wall starts at the edge, px. */
 export const footOf = ({ left, right }: Box): number => left + BANK * (right - left);
 
@@ -13,7 +19,7 @@ export function bankOf(frame: Box, edge: number): { bank: Point[]; liner: Point[
   const wall: Point[] = [
     { x: foot, y: edge },
     { x: foot + 2, y: edge + 10 },
-    { x: foot + 6 + (bottom - edge) * 0.1, y: bottom },
+    { x: foot + FOOT + (bottom - edge) * LEAN, y: bottom },
   ];
   const bank = [{ x: left, y: edge + 5 }, { x: foot - 12, y: edge + 5 }, ...wall, { x: left, y: bottom }];
   return { bank, liner: wall };
@@ -25,9 +31,9 @@ export function waterIn(frame: Box, surface: number): Box | undefined {
   return { left: footOf(frame), top: Math.max(frame.top, surface), right: frame.right, bottom: frame.bottom };
 }
 
-/** The overflow's standing pipe, its mouth at `mouth`, its width to the detail's scale but no wider than a tenth. */
+/** The overflow's standing pipe, its mouth at `mouth`, clear of the bank, its width (px) to the detail's scale. */
 export function pipeIn(frame: Box, mouth: number, width: number): Box {
-  const wide = Math.min(width, 0.1 * (frame.right - frame.left));
-  const left = frame.left + 0.3 * (frame.right - frame.left);
-  return { left, top: mouth, right: left + wide, bottom: frame.bottom };
+  const free = footOf(frame) + FOOT + LEAN * (frame.bottom - frame.top) + 6;
+  const wide = Math.min(width, MOST_PIPE * (frame.right - frame.left));
+  return { left: free, top: mouth, right: free + wide, bottom: frame.bottom };
 }

@@ -1,5 +1,6 @@
 import { type Display, formatLength } from '../../../sim/quantity/format.ts';
 import { boxAt, LINE_HEIGHT } from './block.ts';
+import { meetsBox, readied } from './obstacles.ts';
 import type { Measure, Obstacle } from './request.ts';
 import { type Box, boxesMeet, boxHolds, boxRound, cornersOf, grown, type Point, type Segment } from './shapes.ts';
 
@@ -88,10 +89,10 @@ export function dimensionObstacles({ line, extensions, box }: Dimension): Obstac
 
 /**
  * Dimension lines from pairs of elevations, each with the height between them as its figure: what is written is what
- * is drawn. A line too short for its ticks, or whose figure would meet another dimension or leave the frame on either
- * side, is left out.
+ * is drawn. A line too short for its ticks is left out, and one whose figure finds no free place on either side.
  *
  * @param yOf px on the sheet of an elevation in m
+ * @param obstacles what figures keep off
  */
 export function dimensionsOf(
   requests: readonly HeightRequest[],
@@ -99,11 +100,15 @@ export function dimensionsOf(
   display: Display,
   measure: Measure,
   frame: Box,
+  obstacles: readonly Obstacle[] = [],
 ): Dimension[] {
   const drawn: Dimension[] = [];
+  const ready = obstacles.flatMap(readied);
   const round = ({ line, box }: Dimension): Box[] => [grown(boxRound(line), TICK), box];
+  const apart = (d: Dimension, other: Dimension): boolean =>
+    !round(other).some((a) => round(d).some((b) => boxesMeet(a, b)));
   const free = (d: Dimension): boolean =>
-    boxHolds(frame, d.box) && !drawn.some((other) => round(other).some((a) => round(d).some((b) => boxesMeet(a, b))));
+    boxHolds(frame, d.box) && !ready.some((o) => meetsBox(o, d.box)) && drawn.every((other) => apart(d, other));
   for (const request of requests) {
     if (yOf(request.lower) - yOf(request.upper) < SHORTEST) continue;
     const sides = [true, false].map((onRight) => dimensionOf(request, yOf, display, measure, onRight));

@@ -3,8 +3,8 @@ import { type Display, formatFlow, formatLength, formatLevel } from '../../../si
 
 /** A flow under this is none, m³/s: a liter in a day. */
 export const NO_FLOW = 1e-8;
-/** Lengths under this are none, m. */
-const NO_LENGTH = 5e-5;
+/** Differences of level under this are none, m: no ruler shows them. */
+const NO_LENGTH = 5e-4;
 
 /** An elevation over the datum with its sign: '+646 mm', '−110 mm'. */
 export const elevationFigure = (z: number, display: Display): string =>

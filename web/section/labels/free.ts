@@ -7,7 +7,9 @@ import { boxFits, leaderFits, type Seated, type Sheet, type Worded } from './she
 
 /** How far from its anchor a text may stand in the open, px, and the step of the search. */
 const REACH = 170;
-const STEP = 12;
+const STEP = 16;
+/** Most boxes that are looked at: what is farther than so many others is too far to belong together. */
+const MOST = 240;
 /** A text beside its anchor begins this far from it, px: room for a level piece and a slope. */
 const ASIDE = 20;
 
@@ -37,7 +39,10 @@ function boxesNear(seat: Open, region: readonly Box[], anchor: Point, size: Size
       if (far <= REACH && regionHolds(region, box)) found.push({ box, far: far + later });
     }
   }
-  return found.sort((a, b) => a.far - b.far).map(({ box }) => box);
+  return found
+    .sort((a, b) => a.far - b.far)
+    .slice(0, MOST)
+    .map(({ box }) => box);
 }
 
 const alignTo = (box: Box, anchor: Point): Align => (anchor.x > box.right - 1 ? 'end' : 'start');
@@ -55,7 +60,7 @@ export function seatInTheOpen(
   const ground = seat === 'sky right' ? 'paper' : 'earth';
   for (const box of boxesNear(seat, region, request.anchor, sizeOf(lines, sheet.measure))) {
     if (!boxFits(sheet, { request, seat, box }, seated)) continue;
-    const leader = leadersOf(box, request.anchor).find((each) => leaderFits(sheet, request, each, seated));
+    const leader = leadersOf(box, request.anchor, seat).find((each) => leaderFits(sheet, request, each, seated));
     if (leader) return [...seated, { ...label, seat, box, leader, ground, align: alignTo(box, request.anchor) }];
   }
   return undefined;

@@ -1,4 +1,5 @@
 import { LINE_HEIGHT } from './block.ts';
+import type { Seat } from './request.ts';
 import type { Box, Point } from './shapes.ts';
 
 /** Between text and leader, px. */
@@ -44,12 +45,14 @@ function angled(box: Box, anchor: Point): Point[] | undefined {
 }
 
 /**
- * The leaders a text could have, the straight one first: one vertical; one level piece and one slope, which starts
- * beside the line next to the anchor; at last one level piece and one upright, which can cross pipes.
+ * The leaders a text could have, the straight one first: one vertical; then one level piece and one slope, which starts
+ * beside the line next to the anchor; for a text under the drawing at last one level piece and one upright, which can
+ * cross pipes. Over it that one would run along the water.
  */
-export function leadersOf(box: Box, anchor: Point): Point[][] {
+export function leadersOf(box: Box, anchor: Point, seat: Seat): Point[][] {
   const last = Math.round((box.bottom - box.top) / LINE_HEIGHT) - 1;
   const lines = anchor.y > box.top ? [last, 0] : [0, last];
   const bends = [...new Set(lines)].map((line) => bent(box, line, anchor));
-  return [vertical(box, anchor), ...bends, angled(box, anchor)].filter((leader) => leader !== undefined);
+  const upright = seat === 'bottom rail' ? angled(box, anchor) : undefined;
+  return [vertical(box, anchor), ...bends, upright].filter((leader) => leader !== undefined);
 }

@@ -26,3 +26,11 @@ export const dimensionMarks = ({ line, ticks, extensions, text, at }: Dimension)
   path(ticks.map(lineOf).join(''), 'tick'),
   words(at.x, at.y, text, 'label figure halo'),
 ];
+
+/** Where the letter stands beside the frame on the drawing. */
+export const letterBox = ({ left, top }: Box): Box => ({
+  left: left - 14,
+  top: top - 2,
+  right: left - 4,
+  bottom: top + 11,
+});

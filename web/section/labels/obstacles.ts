@@ -27,13 +27,24 @@ export interface Ready extends Obstacle {
   readonly half: number;
 }
 
-export function readied(obstacle: Obstacle): Ready {
-  const { points, closed, width = 0 } = obstacle;
-  const half = width / 2;
-  // A dot is a segment without length.
-  const segments = points.length === 1 ? [[points[0], points[0]] as const] : segmentsOf(points, closed);
+/** A long line is taken apart into pieces of so many segments, each with a box of its own: most are far from a text. */
+const PIECE = 6;
+
+function readiedAs(obstacle: Obstacle, segments: readonly Segment[]): Ready {
+  const half = (obstacle.width ?? 0) / 2;
   // The box round a level or upright line has no inside; a hair of room gives it one.
-  return { ...obstacle, round: grown(boxRound(points), half + 1e-6), segments, half };
+  return { ...obstacle, round: grown(boxRound(segments.flat()), half + 1e-6), segments, half };
+}
+
+export function readied(obstacle: Obstacle): Ready[] {
+  const { points, closed } = obstacle;
+  // A dot is a segment without length.
+  if (points.length === 1) return [readiedAs(obstacle, [[points[0], points[0]]])];
+  const segments = segmentsOf(points, closed);
+  if (closed) return [readiedAs(obstacle, segments)];
+  const pieces: Ready[] = [];
+  for (let i = 0; i < segments.length; i += PIECE) pieces.push(readiedAs(obstacle, segments.slice(i, i + PIECE)));
+  return pieces;
 }
 
 /** Whether a padded text box meets the obstacle, its inside included where it is closed. */

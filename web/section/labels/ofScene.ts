@@ -3,9 +3,11 @@ import type { Running } from '../running.ts';
 import type { Scale } from '../scale.ts';
 import type { Scene } from '../scene.ts';
 import { type Detail, detailOf } from './detail.ts';
+import { footOf } from './detailShapes.ts';
 import { type Dimension, dimensionObstacles, dimensionsOf } from './dimension.ts';
 import { fallHeights } from './heights.ts';
 import { type LevelMark, levelMarksOf } from './levelMarks.ts';
+import { letterBox } from './markShapes.ts';
 import { placeLabels } from './place.ts';
 import type { Bounds, LabelRequest, Measure, Obstacle, Placed } from './request.ts';
 import { markObstacles, sceneObstacles } from './sceneObstacles.ts';
@@ -22,8 +24,9 @@ const RAIL_STEP = 48;
 const BOTTOM_RAIL = 9;
 /** Narrowest drawing with a second rail and a wide detail, px. */
 const WIDE = 900;
-/** Width of the detail, its least and greatest height with its caption, px. */
-const DETAIL = { wide: 348, narrow: 270, least: 124, most: 190 } as const;
+/** Width of the detail; its least and greatest height with its caption, and what is left under it for labels, px. */
+const DETAIL = { wide: 348, narrow: 270 } as const;
+const DETAIL_HEIGHT = { least: 124, most: 190, below: 48 } as const;
 
 /** All words of a drawing in their places: they stand still while the water moves. */
 export interface SceneWords {
@@ -73,16 +76,18 @@ function rulerObstacles({ scale, subject, measure }: WordsRequest): Obstacle[] {
 
 /** The detail of the pond's edge in the open sky over it, where the pond's marks crowd and the sky has room. */
 function detailIn(sky: readonly Box[], { scene, scale, subject, measure }: WordsRequest, marks: readonly LevelMark[]) {
-  const room = roomInSky(sky, scale.width >= WIDE ? DETAIL.wide : DETAIL.narrow, DETAIL.least, DETAIL.most);
+  const room = roomInSky(sky, scale.width >= WIDE ? DETAIL.wide : DETAIL.narrow, DETAIL_HEIGHT);
   const overflowWidth = scene.scenario.pond.overflow?.diameter ?? 0;
   const { display } = subject;
   return room && detailOf({ marks, overflowWidth, pxPerMeter: scale.k * scale.a, room, display, measure });
 }
 
-/** What the detail shows, on the drawing: the pond's edge, where its bank stands in the detail. */
+/** What the detail shows, on the drawing: the pond's edge at the face of what stands in the water there. */
 function windowOf({ frame, pxPerMeter, top, bottom }: Detail, { scene, scale }: WordsRequest): Box {
+  const { pond, walls, reaches } = scene;
+  const faces = walls.filter(({ into }) => into === reaches.length).map(({ right }) => right);
   const across = ((frame.right - frame.left) / pxPerMeter) * scale.a;
-  const left = scale.x(scene.pond.cut.left) - 0.2 * across;
+  const left = scale.x(Math.max(pond.cut.left, ...faces)) - footOf({ ...frame, left: 0, right: across });
   return { left, top: scale.y(top), right: left + across, bottom: scale.y(bottom) };
 }
 
@@ -97,24 +102,26 @@ export interface LabelTask {
 export function labelTask(by: WordsRequest): LabelTask {
   const { scene, scale, subject, running, measure, asked } = by;
   const { levels } = running;
+  const { display } = subject;
   const bounds = boundsOf(scene, scale);
   const marks = levelMarksOf(scene.scenario, subject.answer);
   const detail = detailIn(bounds.sky, by, marks);
   const window = detail && windowOf(detail, by);
-  const dimensions = dimensionsOf(fallHeights(scene, scale, levels), scale.y, subject.display, measure, bounds.frame);
-  const untold = marks.filter(({ id }) => !detail?.marks.some((mark) => mark.id === id));
-  const requests = [
-    ...sceneRequests(scene, scale, roomyTexts(subject, measure), levels, asked),
-    ...markRequests(scene, scale, untold, subject.display),
-  ];
-  const obstacles = [
+  const drawn = [
     ...sceneObstacles(scene, scale, running),
     ...markObstacles(scene, scale, marks),
     ...(detail ? [closed('frame', detail.room)] : []),
-    ...(window ? [closed('line', window)] : []),
-    ...dimensions.flatMap(dimensionObstacles),
+    ...(window ? [closed('line', window), closed('figure', letterBox(window))] : []),
     ...rulerObstacles(by),
   ];
+  const falls = fallHeights(scene, scale, levels);
+  const dimensions = dimensionsOf(falls, scale.y, display, measure, bounds.frame, drawn);
+  const untold = marks.filter(({ id }) => !detail?.marks.some((mark) => mark.id === id));
+  const requests = [
+    ...sceneRequests(scene, scale, roomyTexts(subject, measure), levels, asked),
+    ...markRequests(scene, scale, untold, display),
+  ];
+  const obstacles = [...drawn, ...dimensions.flatMap(dimensionObstacles)];
   return { requests, obstacles, bounds, drawn: { dimensions, detail, window } };
 }
 

@@ -62,7 +62,7 @@ function settle(sheet: Sheet, seat: Rail, top: number, labels: OnRail[], others:
     const so = [...others, ...settled];
     const { request } = label;
     if (!boxFits(sheet, { request, seat, box }, so)) return undefined;
-    const leader = leadersOf(box, request.anchor).find((each) => leaderFits(sheet, request, each, so));
+    const leader = leadersOf(box, request.anchor, seat).find((each) => leaderFits(sheet, request, each, so));
     if (!leader) return undefined;
     settled.push({ ...label, seat, box, leader, ground: seat === 'bottom rail' ? 'earth' : 'paper' });
   }

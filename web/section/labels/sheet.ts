@@ -51,8 +51,8 @@ export const sheetOf = (
 ): Sheet => ({
   bounds,
   measure,
-  obstacles: obstacles.map(readied),
-  anchors: requests.map(({ id, anchor }) => readied({ kind: 'line', of: id, points: [anchor], width: 2 * DOT })),
+  obstacles: obstacles.flatMap(readied),
+  anchors: requests.flatMap(({ id, anchor }) => readied({ kind: 'line', of: id, points: [anchor], width: 2 * DOT })),
 });
 
 type Free = Pick<Seated, 'request' | 'seat' | 'box'>;

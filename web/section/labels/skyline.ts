@@ -1,6 +1,6 @@
 import type { Scale } from '../scale.ts';
 import type { Scene } from '../scene.ts';
-import { type Box, boxRound, type Point, type Segment, segmentsOf } from './shapes.ts';
+import { type Box, type Point, type Segment, segmentsOf } from './shapes.ts';
 
 /** Width of a column of sky or earth, px. */
 const COLUMN = 12;
@@ -76,24 +76,25 @@ export function outlinesOf(scene: Scene, scale: Scale): Outlines {
 }
 
 /**
- * A box of open sky for a detail, as far to the right as it goes: so wide, and as high as the sky is there.
+ * A box of open sky for a detail, as far to the right as it goes: so wide, and as high as the sky is there less what
+ * is left for labels under it, if that is enough.
  *
  * @returns undefined where the sky is nowhere so high
  */
-export function roomInSky(sky: readonly Box[], width: number, least: number, most: number): Box | undefined {
+export function roomInSky(
+  sky: readonly Box[],
+  width: number,
+  { least, most, below }: { least: number; most: number; below: number },
+): Box | undefined {
   const columns = [...sky].sort((a, b) => b.right - a.right);
   for (const { right } of columns) {
     const over = columns.filter((each) => each.right <= right && each.right > right - width + 1);
-    const round = boxRound(
-      over.flatMap((each) => [
-        { x: each.left, y: each.top },
-        { x: each.right, y: each.top },
-      ]),
-    );
-    if (round.right - round.left < width - COLUMN) return undefined;
-    const bottom = Math.min(...over.map((each) => each.bottom));
-    const height = Math.min(most, bottom - round.top);
-    if (height >= least) return { left: right - width, top: round.top, right, bottom: round.top + height };
+    const left = Math.min(...over.map((each) => each.left));
+    if (right - left < width - COLUMN) return undefined;
+    const top = Math.max(...over.map((each) => each.top));
+    const free = Math.min(...over.map((each) => each.bottom)) - top;
+    const height = Math.min(most, Math.max(least, free - below));
+    if (height <= free) return { left: right - width, top, right, bottom: top + height };
   }
   return undefined;
 }

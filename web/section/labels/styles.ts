@@ -14,5 +14,5 @@ export const labelsCss = `
 .detail-liner { fill: none; stroke: var(--ink, #211f1b); stroke-width: 2.4; stroke-linejoin: round; stroke-linecap: round; }
 .detail-pipe { fill: var(--paper, #f5f0e5); stroke: var(--ink, #211f1b); stroke-width: 1; }
 .detail-frame { fill: none; stroke: var(--ink, #211f1b); stroke-width: 0.8; }
-.detail-window { fill: none; stroke: var(--ink2, #575146); stroke-width: 0.8; }
+.detail-window { fill: none; stroke: var(--ink, #211f1b); stroke-width: 0.8; }
 `;
