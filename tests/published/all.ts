@@ -1,5 +1,6 @@
-/** Every check: those of the laws, those that a whole site answers by running, and those against other libraries. */
+/** Every check: those of the laws, of the integrator, those that a whole site answers, and those against libraries. */
 import './laws.ts';
+import './integrator.ts';
 import './site-weirs.ts';
 import './site-pipes.ts';
 import './site-routing.ts';
