@@ -37,7 +37,7 @@ function faultsOfSite(scenario: Scenario, width: number): string[] {
 }
 
 describe('no part stands outside the sheet and every path is made of numbers', () => {
-  test.each(siteNames)('%s', (name) => {
+  test.each(siteNames)('%s', { timeout: 60_000 }, (name) => {
     const scenario = scenarioOf(siteText(name));
     for (const width of widths) expect(faultsOfSite(scenario, width)).toEqual([]);
   });

@@ -2,10 +2,13 @@ import { describe, expect, test } from 'vitest';
 import { criticalDepth, reachOfSheet } from '../../sim/laws/sheet.ts';
 import { standingMarks } from '../../web/section/basin-water.ts';
 import { pondStanding } from '../../web/section/bodies.ts';
+import { closeUpOf } from '../../web/section/close-up.ts';
+import { closeUpWords } from '../../web/section/close-up-words.ts';
 import { leftAt, makeCut, rightAt, widthAt } from '../../web/section/cut.ts';
+import { flowingAt, layersOf } from '../../web/section/drawing.ts';
 import { MOST_DOTS } from '../../web/section/earth.ts';
 import { brinkDepth, trajectory } from '../../web/section/falling.ts';
-import { ribbonsOf } from '../../web/section/pipes.ts';
+import { boreWidth, ribbonsOf } from '../../web/section/pipes.ts';
 import { fallsAt, sheetOver, stoneSheet } from '../../web/section/running.ts';
 import { exaggeration } from '../../web/section/scale.ts';
 import { settingsAt } from '../../web/section/settings.ts';
@@ -13,6 +16,7 @@ import { sheetOf } from '../../web/section/sheet.ts';
 import { stoneMarks } from '../../web/section/stone.ts';
 import { svgText } from '../../web/section/svg-text.ts';
 import { handleAngle } from '../../web/section/valve.ts';
+import { passageMarks } from '../../web/section/vessel.ts';
 import { momentAt } from '../../web/state/moment.ts';
 import { drawn, marksOf, pointsOf, scenarioOf } from './sectionPaths.ts';
 import { siteText } from './sites.ts';
@@ -219,5 +223,46 @@ describe('the drawing', () => {
       return performance.now() - start;
     }).sort((a, b) => a - b);
     expect(times[50]).toBeLessThan(3);
+  });
+});
+
+describe('the close-up of the filter', () => {
+  const { scenario, scene } = courtyard;
+  const close = closeUpOf(scene, 984)!;
+
+  test('has one scale for lengths and heights, and pipes as wide as they are', () => {
+    expect(close.k).toBe(1);
+    expect((close.y(0) - close.y(1)) / (close.x(1) - close.x(0))).toBeCloseTo(1, 9);
+    const { diameter } = scenario.plumbing.main;
+    expect(boreWidth(diameter, close) / close.a).toBeCloseTo(diameter, 9);
+  });
+
+  test('counts a hundred darts by share', () => {
+    const media = scene.filter!.filter.media!;
+    const marks = passageMarks(scene.filter!, media, 0.74, 0.26, close);
+    const count = (look: string): number => pathsOf(marks, look).join('').split('Z').length - 1;
+    expect(count('dart')).toBe(74);
+    expect(count('dart-pale')).toBe(26);
+  });
+
+  test('is not there without a filter', () => {
+    expect(closeUpOf(drawn(scenarioOf(siteText('first-start')), 984).scene, 984)).toBeUndefined();
+  });
+
+  test.each([390, 800, 984])('is drawn of numbers alone at %i px', (width) => {
+    for (const name of ['courtyard', 'storm']) {
+      const site = scenarioOf(siteText(name));
+      const sheet = sheetOf(site, width, undefined, 'filter');
+      expect(sheet.scale.closeUp).toBe(true);
+      const by = drawn(site, width);
+      const moment = momentAt(by.series, 0.2 * site.span);
+      const flowing = flowingAt(sheet.scene, sheet.scale, moment, by.answer, 3000);
+      const settings = settingsAt(site, by.answer.events, moment.t);
+      const marks = [
+        ...layersOf(sheet.ground, flowing).flat(),
+        ...closeUpWords(sheet.scene, sheet.scale, moment, settings),
+      ];
+      expect(JSON.stringify(marks)).not.toMatch(/NaN|null|Infinity|undefined/);
+    }
   });
 });

@@ -79,7 +79,7 @@ export function drawn(scenario: Scenario, width: number): Drawn {
   const balance = found instanceof RunFailure ? undefined : found.answer;
   const scene = sceneOf(scenario);
   const scale = scaleOf(scene, width);
-  const flowScale = flowScaleOf(scene, answer, balance);
+  const flowScale = flowScaleOf(scene, scale, answer, balance);
   const at = (moment: Moment): Flowing => flowingAt(scene, scale, moment, answer, flowScale);
   const series = seriesOf(record);
   return { scenario, scene, scale, ground: groundOf(scene, scale), answer, series, balance, flowScale, at };

@@ -2,6 +2,7 @@ import type { BalanceAnswer, RunAnswer } from '../../sim/results/answer.ts';
 import type { Moment } from '../state/moment.ts';
 import { standingMarks } from './basin-water.ts';
 import { basinStanding, pondStanding, waterClips } from './bodies.ts';
+import { coverMarks } from './close-up.ts';
 import { earthMarks } from './earth-marks.ts';
 import { fillingMarks, veilMarks } from './gravel.ts';
 import { jetMarks } from './jet.ts';
@@ -79,21 +80,28 @@ export function groundOf(scene: Scene, scale: Scale): Ground {
     behind: [...earthMarks(scene, scale), ...beyond],
     sunk,
     before: [...before, ...pipeWalls(pipes, scale), ...overflowMarks(scene, scale)],
-    rulers: [...datumMarks(scale, scene.scenario.display), ...lengthMarks(scale, scene.scenario.display)],
+    rulers: [
+      ...coverMarks(scale),
+      ...datumMarks(scale, scene.scenario.display),
+      ...lengthMarks(scale, scene.scenario.display),
+    ],
   };
 }
 
-/** Flows that decide how wide ribbons are drawn: the greatest the main carries. */
+/** px per m³/s: 620, or what lets the main's greatest flow show and still fit its bore; in a close-up what fills it. */
 export function flowScaleOf(
   scene: Scene,
+  scale: Scale,
   answer: RunAnswer | undefined,
   balance: BalanceAnswer | null | undefined,
 ): number {
   const range = answer?.flows.main;
   const most = Math.max(balance?.flows.main ?? 0, range?.max.value ?? 0, -(range?.min.value ?? 0));
-  const room = boreWidth(scene.pipes.main.diameter) - 1.6;
-  // 0.62 px per L/s, or what lets the main's greatest flow fill its bore.
-  return most > 0 ? Math.max(Math.min(620, room / most), Math.min(room, 4.2) / most) : 620;
+  const bore = boreWidth(scene.pipes.main.diameter, scale);
+  if (!(most > 0)) return 620;
+  if (scale.closeUp) return (0.8 * bore) / most;
+  const room = bore - 1.6;
+  return Math.max(Math.min(620, room / most), Math.min(room, 4.2) / most);
 }
 
 export function flowingAt(
@@ -131,7 +139,7 @@ export function flowingAt(
   if (filter && media) over.push(...passageMarks(filter, media, flows.media ?? 0, flows.gap ?? 0, scale));
   const main = flows.main ?? 0;
   const pipeFlows = { main, bottom: flows['bottom feed'] ?? 0, top: flows['top feed'] ?? 0 };
-  over.push(...pipeWater(pipes, scale), ...ribbonMarks(ribbonsOf(pipes, pipeFlows, flowScale, scale), pipes));
+  over.push(...pipeWater(pipes, scale), ...ribbonMarks(ribbonsOf(pipes, pipeFlows, flowScale, scale), pipes, scale));
   over.push(...jetMarks(scene, flows['top feed'] ?? 0, levels, flowScale, scale), ...pumpMarks(scene, scale));
   if (pipes.bottomFeed) over.push(...valveMarks(pipes.bottomFeed, settings.bottomValve, scale));
   if (pipes.topFeed) over.push(...valveMarks(pipes.topFeed, settings.topValve, scale));

@@ -57,7 +57,8 @@ export function fallMarks(fall: Fall, flowScale: number, room: number, scale: Sc
   const middle = trajectory(fall).map(scale.at);
   if (middle.length === 0) return [];
   const brink = fall.depth * scale.k * scale.a;
-  const full = Math.max(LEAST, fall.flow * flowScale);
+  // In a close-up as thick as it is: flow per width over its speed, which grows as it falls.
+  const full = Math.max(LEAST, scale.closeUp ? thicknessAfter(fall) * scale.a : fall.flow * flowScale);
   const upper: Pixel[] = [];
   const lower: Pixel[] = [];
   middle.forEach(([x, y], i) => {
@@ -75,6 +76,13 @@ export function fallMarks(fall: Fall, flowScale: number, room: number, scale: Sc
   marks.push(path(through(upper) + through(lower), 'sheet-edge'));
   const [x, y] = middle[POINTS];
   return [...marks, ...landing(x, y, full, scale.y(room) - y)];
+}
+
+/** Thickness of a sheet where it lands, m: its flow per width over the speed of free fall from the critical speed. */
+export function thicknessAfter({ crest, to, flow, width, depth }: Fall): number {
+  const perWidth = flow / width;
+  const speed = perWidth / criticalDepth(perWidth);
+  return perWidth / Math.hypot(speed, Math.sqrt(2 * GRAVITY * Math.max(0, crest + depth / 2 - to)));
 }
 
 /** Two pairs of short arcs on the water, and bubbles where it is deep enough for them. */

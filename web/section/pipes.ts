@@ -5,26 +5,30 @@ import type { PipeRoute, PipeScene } from './scene.ts';
 /** px of pipe per meter of bore: a bore of 78 mm is drawn 7 px wide. */
 const PER_BORE = 7 / 0.078;
 const CORNER = 9;
+const cornerOf = ({ closeUp }: Scale): number => (closeUp ? 26 : CORNER);
 
-/** Width of a pipe on the sheet, px. */
-export const boreWidth = (diameter: number): number => Math.min(9, Math.max(3.6, diameter * PER_BORE));
+/** Width of a pipe on the sheet, px: the same on every sheet, and true in a close-up. */
+export const boreWidth = (diameter: number, { closeUp, a }: Pick<Scale, 'closeUp' | 'a'>): number =>
+  closeUp ? Math.max(6, diameter * a) : Math.min(9, Math.max(3.6, diameter * PER_BORE));
 
 const routes = ({ main, bottomFeed, topFeed }: PipeScene): PipeRoute[] =>
   [main, bottomFeed, topFeed].filter((route) => route !== undefined);
 
-const lineOf = (route: PipeRoute, scale: Scale): string => rounded(route.spots.map(scale.at), CORNER);
+const lineOf = (route: PipeRoute, scale: Scale): string => rounded(route.spots.map(scale.at), cornerOf(scale));
 
 /** Walls of all pipes, then all bores, so that they run into each other at the tee. */
 export function pipeWalls(pipes: PipeScene, scale: Scale): Mark[] {
-  const walls = routes(pipes).map((r) => path(lineOf(r, scale), 'pipe-wall', { stroke: boreWidth(r.diameter) + 1.8 }));
-  const bores = routes(pipes).map((r) => path(lineOf(r, scale), 'pipe-bore', { stroke: boreWidth(r.diameter) }));
+  const walls = routes(pipes).map((r) =>
+    path(lineOf(r, scale), 'pipe-wall', { stroke: boreWidth(r.diameter, scale) + 1.8 }),
+  );
+  const bores = routes(pipes).map((r) => path(lineOf(r, scale), 'pipe-bore', { stroke: boreWidth(r.diameter, scale) }));
   return [...walls, ...bores];
 }
 
 /** Water standing in the pipes: up to the riser's level, everything below it. */
 export function pipeWater(pipes: PipeScene, scale: Scale): Mark[] {
   return routes(pipes).map((r) =>
-    path(lineOf(r, scale), 'pipe-water', { clip: 'riser', stroke: boreWidth(r.diameter) - 0.8 }),
+    path(lineOf(r, scale), 'pipe-water', { clip: 'riser', stroke: boreWidth(r.diameter, scale) - 0.8 }),
   );
 }
 
@@ -73,16 +77,17 @@ export function ribbonsOf(pipes: PipeScene, flows: PipeFlows, flowScale: number,
 }
 
 /** Ribbons and the dashes in them, spaced by speed and run by the page. */
-export function ribbonMarks(ribbons: readonly Ribbon[], pipes: PipeScene): Mark[] {
+export function ribbonMarks(ribbons: readonly Ribbon[], pipes: PipeScene, scale: Scale): Mark[] {
+  const corner = cornerOf(scale);
   const solid = ribbons.map((r) =>
-    path(rounded(r.points, CORNER), 'ribbon', { stroke: Math.max(0.5, Math.round(10 * r.width) / 10) }),
+    path(rounded(r.points, corner), 'ribbon', { stroke: Math.max(0.5, Math.round(10 * r.width) / 10) }),
   );
   const dashed = ribbons
     .filter(({ width }) => width > 1.2)
     .map((r) => {
       const route = routes(pipes).find(({ name }) => name === r.name)!;
-      const d = r.back ? through([...r.points].reverse()) : rounded(r.points, CORNER);
-      return path(d, `dashes ${dashesFor(r.width / boreWidth(route.diameter))}`);
+      const d = r.back ? through([...r.points].reverse()) : rounded(r.points, corner);
+      return path(d, `dashes ${dashesFor(r.width / boreWidth(route.diameter, scale))}`);
     });
   return [...solid, ...dashed];
 }

@@ -45,7 +45,9 @@ function signed(value: number, step: number): string {
 
 /** How heights and flows are drawn, in words. */
 export const scaleWords = (scale: Scale): string =>
-  `${exaggeration(scale.k)}; ribbons in the pipes are as wide as their flow`;
+  scale.closeUp
+    ? 'one scale, true proportions; the gap round the mats alone is drawn wider; ribbons are as wide as their flow'
+    : `${exaggeration(scale.k)}; ribbons in the pipes are as wide as their flow`;
 
 /** A bar of true lengths, and in words how the heights are drawn; a strip has the words below it, where they stay. */
 export function lengthMarks(scale: Scale, display: Display): Mark[] {

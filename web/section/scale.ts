@@ -19,6 +19,8 @@ export interface Scale {
   readonly bottom: number;
   /** Whether it is a strip that is moved under a window. */
   readonly strip: boolean;
+  /** Whether it is a close-up: pipes and falling water as wide as they are. */
+  readonly closeUp: boolean;
   readonly x: (station: number) => number;
   readonly y: (elevation: number) => number;
   readonly at: (spot: Spot) => Pixel;
@@ -84,6 +86,7 @@ export function scaleOf(extent: Extent, width: number): Scale {
     top: margin.top,
     bottom: y(extent.bottom),
     strip,
+    closeUp: false,
     x,
     y,
     at: ([station, z]) => [x(station), y(z)],

@@ -14,6 +14,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import type { BalanceAnswer, RunAnswer } from '../../sim/results/answer.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import type { Moment } from '../state/moment.ts';
+import { closeUpWords } from './close-up-words.ts';
 import { type Flowing, flowingAt, flowScaleOf, layersOf } from './drawing.ts';
 import type { SceneWords } from './labels/index.ts';
 import { type Known, wordsAt, wordsPlaced } from './lettering.ts';
@@ -21,7 +22,7 @@ import { type Clip, type Mark, words } from './marks.ts';
 import { type PartArea, saysOf } from './parts.ts';
 import { scaleWords } from './rulers.ts';
 import { settingsAt } from './settings.ts';
-import { type Sheet, sheetOf } from './sheet.ts';
+import { type Sheet, sheetOf, type View } from './sheet.ts';
 import { motionCss, sectionCss } from './styles.ts';
 import { svgText } from './svg-text.ts';
 
@@ -54,6 +55,8 @@ export class SectionDrawing extends LitElement {
   @property({ attribute: false }) moment: Moment | undefined;
   /** px the drawing may take across. */
   @property({ type: Number }) width = 984;
+  /** 'filter': the filter close to, where the site has one. */
+  @property() view: View = 'whole';
   /** Place of the part whose inputs are open. */
   @property() chosen = '';
   /** Place of the part a narrow strip opens on. */
@@ -72,11 +75,12 @@ export class SectionDrawing extends LitElement {
 
   override willUpdate(changed: PropertyValues<this>): void {
     if (!this.scenario) return;
-    if (changed.has('scenario') || changed.has('width') || !this.#sheet) this.#lay(this.scenario);
+    if (changed.has('scenario') || changed.has('width') || changed.has('view') || !this.#sheet)
+      this.#lay(this.scenario);
     if (!this.#sheet) return;
-    this.#flowScale = flowScaleOf(this.#sheet.scene, this.answer, this.balance);
+    this.#flowScale = flowScaleOf(this.#sheet.scene, this.#sheet.scale, this.answer, this.balance);
     const anew = changed.has('scenario') || changed.has('answer') || changed.has('balance') || changed.has('asked');
-    if (!this.#placed || changed.has('width')) this.#letter();
+    if (!this.#placed || changed.has('width') || changed.has('view')) this.#letter();
     else if (anew) this.#letterSoon();
   }
 
@@ -88,7 +92,7 @@ export class SectionDrawing extends LitElement {
 
   #lay(scenario: Scenario): void {
     const before = this.#sheet;
-    this.#sheet = sheetOf(scenario, this.width, before);
+    this.#sheet = sheetOf(scenario, this.width, before, this.view);
     const { ground } = this.#sheet;
     if (ground === before?.ground) return;
     const { behind, sunk, before: front, rulers } = ground;
@@ -105,7 +109,7 @@ export class SectionDrawing extends LitElement {
   /** Seats words anew. */
   #letter(): void {
     const known = this.#known();
-    this.#placed = known && this.moment ? wordsPlaced(known, this.moment) : undefined;
+    this.#placed = known && this.moment && !known.scale.closeUp ? wordsPlaced(known, this.moment) : undefined;
   }
 
   /** Words keep their seats while a hand is moving and find new ones when it rests. */
@@ -119,6 +123,11 @@ export class SectionDrawing extends LitElement {
   }
 
   #words(moment: Moment): Mark[] {
+    const sheet = this.#sheet;
+    if (sheet?.scale.closeUp && this.scenario) {
+      const settings = settingsAt(this.scenario, this.answer?.events ?? [], moment.t);
+      return closeUpWords(sheet.scene, sheet.scale, moment, settings);
+    }
     const known = this.#known();
     return known && this.#placed ? wordsAt(known, this.#placed, moment) : [];
   }
@@ -180,7 +189,8 @@ export class SectionDrawing extends LitElement {
     const [behind, sunk, before, rulers] = this.#layers;
     const settings = settingsAt(scenario, this.answer?.events ?? [], moment.t);
     const running = { levels: moment.levels, flows: moment.flows, settings, flowScale: this.#flowScale };
-    const [width, height] = [Math.ceil(scale.width), Math.ceil(scale.height)];
+    // Whole px at screens of one and a half or two and a quarter dots a px, too: no half row at the edge.
+    const [width, height] = [Math.ceil(scale.width), 4 * Math.ceil(scale.height / 4)];
     return html`<svg width=${width} height=${height} viewBox="0 0 ${width} ${height}" role="group"
       aria-label="${scenario.title}: the water course in section">
       <defs>${[...ground.clips, ...flowing.clips].map(clipElement)}</defs>

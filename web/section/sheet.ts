@@ -1,9 +1,13 @@
 import type { Scenario } from '../../sim/scenario/scenario.ts';
+import { closeUpOf } from './close-up.ts';
 import { type Ground, groundOf } from './drawing.ts';
 import { sceneOf } from './layout.ts';
 import { type PartArea, partsOf } from './parts.ts';
 import { type Scale, scaleOf } from './scale.ts';
 import type { Scene } from './scene.ts';
+
+/** The whole course, or its filter close to. */
+export type View = 'whole' | 'filter';
 
 /** A site laid out on a sheet of a width: all that stays while water moves. */
 export interface Sheet {
@@ -54,10 +58,13 @@ const MOVING = new Set([
 ]);
 
 /** Lays out a site; the ground of a sheet with the same shapes is taken over as it is. */
-export function sheetOf(scenario: Scenario, width: number, before: Sheet | undefined): Sheet {
-  const key = `${width} ${JSON.stringify(scenario, (name, value) => (MOVING.has(name) ? undefined : value))}`;
+export function sheetOf(scenario: Scenario, width: number, before: Sheet | undefined, view: View = 'whole'): Sheet {
+  const key = `${view} ${width} ${JSON.stringify(scenario, (name, value) => (MOVING.has(name) ? undefined : value))}`;
   const scene = sceneOf(scenario);
   if (before?.key === key) return { ...before, scene };
-  const scale = scaleOf(scene, width);
-  return { scene, scale, ground: groundOf(scene, scale), parts: partsOf(scene, scale), key };
+  const scale = (view === 'filter' ? closeUpOf(scene, width) : undefined) ?? scaleOf(scene, width);
+  const inView = ({ place, anchor: [x, y] }: PartArea): boolean =>
+    !scale.closeUp || place.startsWith('plumbing.') || (x > scale.left && x < scale.right && y < scale.bottom);
+  const parts = partsOf(scene, scale).filter(inView);
+  return { scene, scale, ground: groundOf(scene, scale), parts, key };
 }

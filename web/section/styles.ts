@@ -34,16 +34,18 @@ export const sectionCss = `${labelsCss}
 .net { fill: var(--pore, #c7dae2); stroke: var(--ink, #211f1b); stroke-width: calc(0.7px * var(--line, 1)); }
 .grain { fill: var(--gravel, #efe8da); stroke: var(--shade, #5b5346); stroke-width: calc(0.45px * var(--line, 1)); }
 .gap { fill: var(--w2, #74a9c5); }
-.dart { fill: var(--w6, #14486d); } .dart-pale { fill: var(--foam, #fcf9f2); }
+.dart { fill: var(--water, #14588a); } .dart-pale { fill: var(--foam, #fcf9f2); }
 .pipe-wall { fill: none; stroke: var(--ink, #211f1b); stroke-linejoin: round; }
 .pipe-bore { fill: none; stroke: var(--paper, #f5f0e5); stroke-linejoin: round; }
-.pipe-water { fill: none; stroke: var(--w1, #9cc3d6); stroke-linejoin: round; }
+.pipe-water { fill: none; stroke: var(--pore, #c7dae2); stroke-linejoin: round; }
 .ribbon { fill: none; stroke: var(--flow, #1c6ea4); stroke-linejoin: round; }
 .dashes { fill: none; stroke: var(--paper2, #fcf9f2); stroke-width: calc(0.9px * var(--line, 1)); stroke-dasharray: 5 9; }
 .dashes.steady { stroke-dasharray: 4 7; } .dashes.slow { stroke-dasharray: 3 5; }
 .fitting { fill: var(--paper, #f5f0e5); stroke: var(--ink, #211f1b); stroke-width: calc(1px * var(--line, 1)); }
 .fitting.doubtful { stroke-dasharray: 2 1.5; }
 .handle { fill: none; stroke: var(--ink, #211f1b); stroke-width: calc(2.2px * var(--line, 1)); stroke-linecap: round; }
+.handle.bold { stroke-width: calc(5px * var(--line, 1)); }
+.cover { fill: var(--paper, #f5f0e5); }
 .handle.thin { stroke-width: calc(1.2px * var(--line, 1)); }
 .cross { fill: none; stroke: var(--brick, #9c2f1b); stroke-width: calc(1.6px * var(--line, 1)); }
 .dot { fill: var(--ink, #211f1b); }

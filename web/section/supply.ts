@@ -28,7 +28,7 @@ export function overflowMarks(scene: Scene, scale: Scale): Mark[] {
   const way = overflowWay(scene).map(scale.at);
   const line = rounded(way, 7);
   const [ax, ay] = way[2];
-  const bore = boreWidth(overflow.diameter);
+  const bore = boreWidth(overflow.diameter, scale);
   const arrow = `M${px(ax - 10)} ${px(ay - 3)}L${px(ax - 14)} ${px(ay)}L${px(ax - 10)} ${px(ay + 3)}`;
   return [
     path(line, 'pipe-wall', { stroke: bore + 1.8 }),

@@ -1,4 +1,4 @@
-import { box, circle, type Mark, path, segment, words } from './marks.ts';
+import { box, circle, type Mark, path, px, segment, words } from './marks.ts';
 import { boreWidth } from './pipes.ts';
 import type { Scale } from './scale.ts';
 import type { PipeRoute, PipeScene } from './scene.ts';
@@ -12,14 +12,28 @@ import type { Settings } from './settings.ts';
 export function valveMarks(route: PipeRoute, opening: number, scale: Scale): Mark[] {
   if (!route.valve) return [];
   const [x, y] = scale.at(route.valve);
-  const r = Math.max(4.6, 0.5 * boreWidth(route.diameter) + 2);
+  const r = Math.max(4.6, 0.5 * boreWidth(route.diameter, scale) + 2);
   const along = route.valveUpright ? -Math.PI / 2 : 0;
   const angle = along + handleAngle(opening);
   const [dx, dy] = [Math.cos(angle), Math.sin(angle)];
+  const reach = scale.closeUp ? 1.7 * r : r + 2.2;
   return [
+    ...(scale.closeUp ? [path(protractor(x, y, 2.1 * r, along), 'thin')] : []),
     path(circle(x, y, r), 'fitting'),
-    path(segment(x - 2.2 * dx, y - 2.2 * dy, x + (r + 2.2) * dx, y + (r + 2.2) * dy), 'handle'),
+    path(segment(x - 2.2 * dx, y - 2.2 * dy, x + reach * dx, y + reach * dy), scale.closeUp ? 'handle bold' : 'handle'),
   ];
+}
+
+/** A quarter circle from the pipe's line on, with a tick every 15°. */
+function protractor(x: number, y: number, r: number, along: number): string {
+  const at = (degrees: number, radius: number): string => {
+    const angle = along + (degrees * Math.PI) / 180;
+    return `${px(x + radius * Math.cos(angle))} ${px(y + radius * Math.sin(angle))}`;
+  };
+  let d = `M${at(0, r)}A${px(r)} ${px(r)} 0 0 1 ${at(90, r)}`;
+  for (let degrees = 0; degrees <= 90; degrees += 15)
+    d += `M${at(degrees, r)}L${at(degrees, r + (degrees % 45 === 0 ? 6 : 3.5))}`;
+  return d;
 }
 
 /** Turn of a handle from the pipe's own line, radians. */
@@ -33,7 +47,7 @@ export function checkValveMarks(
   scale: Scale,
 ): Mark[] {
   const [x, y] = scale.at(pipes.checkValve);
-  const half = 0.5 * boreWidth(pipes.main.diameter) + 2.8;
+  const half = 0.5 * boreWidth(pipes.main.diameter, scale) + 2.8;
   if (state === 'none') return [];
   const frame = path(box(x - half, y - half, 2 * half, 2 * half), state === 'unknown' ? 'fitting doubtful' : 'fitting');
   const hinge = [x - half + 1.6, y + half - 2] as const;

@@ -1,10 +1,16 @@
 import { randomStream } from '../../sim/random.ts';
-import type { Media } from '../../sim/scenario/scenario.ts';
+import type { Media, MediaLayer } from '../../sim/scenario/scenario.ts';
 import { floorOf } from './cut.ts';
 import { box, closed, type Mark, path, segment } from './marks.ts';
 import type { Scale } from './scale.ts';
 import type { FilterScene } from './scene.ts';
 import { pebble } from './stone.ts';
+
+/** A layer this open or more is drawn as a mat of felt, others as bags of grain. */
+const FELT = 0.9;
+
+/** Whether a layer is a mat of felt rather than bags of grain. */
+export const isFelt = ({ grain, porosity }: MediaLayer): boolean => grain === undefined || porosity >= FELT;
 
 interface Room {
   readonly left: number;
@@ -14,9 +20,7 @@ interface Room {
 }
 
 /** Width of the gap round the mats on the sheet, px: drawn wider than it is, to be seen. */
-export const GAP = 3.2;
-/** A layer this open or more is drawn as a mat of felt, others as bags of grain. */
-const FELT = 0.9;
+export const gapWidth = ({ closeUp }: Pick<Scale, 'closeUp'>): number => (closeUp ? 12 : 3.2);
 
 /** The filter's vessel in the cut: hatched walls and floor, the lip with its spout, the wall up to the rim on the left. */
 export function vesselMarks(scene: FilterScene, scale: Scale): Mark[] {
@@ -69,11 +73,16 @@ export function mediaMarks(scene: FilterScene, media: Media, lifted: number, sca
   const posts = [0.3, 0.7].map((share) => left + share * (right - left));
   const floor = scale.y(floorOf(cut));
   if (floor - rack > 8) marks.push(path(posts.map((x) => box(x - 1, rack + 3, 2, floor - rack - 3)).join(''), 'post'));
+  const gap = gapWidth(scale);
   let z = media.bottom + lifted;
   media.layers.forEach((layer, i) => {
-    const room = { left: left + GAP, right: right - GAP, top: scale.y(z + layer.thickness), bottom: scale.y(z) };
+    const room = { left: left + gap, right: right - gap, top: scale.y(z + layer.thickness), bottom: scale.y(z) };
     const seed = `${layer.name} ${i}`;
-    marks.push(...(layer.grain === undefined || layer.porosity >= FELT ? mat(seed, room) : bags(seed, room)));
+    marks.push(
+      ...(layer.grain === undefined || layer.porosity >= FELT
+        ? mat(seed, room, scale)
+        : bags(seed, room, layer.grain, scale)),
+    );
     z += layer.thickness;
   });
   return marks;
@@ -86,15 +95,15 @@ function slottedRack(left: number, right: number, y: number): string {
 }
 
 /** Felt: fine strokes lying this way and that. */
-function mat(seed: string, room: Room): Mark[] {
+function mat(seed: string, room: Room, { closeUp }: Scale): Mark[] {
   const random = randomStream(seed, 'mat');
   const { left, right, top, bottom } = room;
   const w = right - left;
   const h = bottom - top;
   let d = '';
-  const strokes = Math.min(160, Math.round((w * h) / 16));
+  const strokes = Math.min(closeUp ? 700 : 160, Math.round((w * h) / (closeUp ? 26 : 16)));
   for (let i = 0; i < strokes; i++) {
-    const long = 3 + 5 * random();
+    const long = (closeUp ? 2.4 : 1) * (3 + 5 * random());
     const x = left + 1 + random() * Math.max(0, w - long - 2);
     const y = top + 1 + random() * Math.max(0, h - 2);
     const bend = (random() - 0.5) * 4;
@@ -105,13 +114,14 @@ function mat(seed: string, room: Room): Mark[] {
 }
 
 /** Nets of grain on pale water, in as many courses and columns as there is room for. */
-function bags(seed: string, room: Room): Mark[] {
+function bags(seed: string, room: Room, grainSize: number, { closeUp, a }: Scale): Mark[] {
   const random = randomStream(seed, 'bags');
   const { left, right, top, bottom } = room;
-  const rows = Math.max(1, Math.round((bottom - top) / 26));
-  const columns = Math.max(1, Math.round((right - left) / 24));
+  const rows = Math.max(1, Math.round((bottom - top) / (closeUp ? 62 : 26)));
+  const columns = Math.max(1, Math.round((right - left) / (closeUp ? 88 : 24)));
   const w = (right - left) / columns;
   const h = (bottom - top) / rows;
+  const r = closeUp ? Math.min(5, Math.max(2.2, 0.5 * grainSize * a)) : 1.6;
   let nets = '';
   let grain = '';
   for (let row = 0; row < rows; row++) {
@@ -119,9 +129,9 @@ function bags(seed: string, room: Room): Mark[] {
       const x0 = left + column * w + 0.6;
       const y0 = top + row * h + 0.6;
       nets += bag(x0, y0, w - 1.2, h - 1.2);
-      for (let y = y0 + 3; y < y0 + h - 3; y += 4) {
-        for (let x = x0 + 3; x < x0 + w - 3.2; x += 4.2) {
-          grain += pebble(x + random() * 1.4, y + random() * 1.2, 1.3 + 0.6 * random(), random);
+      for (let y = y0 + 1.9 * r; y < y0 + h - 1.8 * r; y += 2.5 * r) {
+        for (let x = x0 + 1.9 * r; x < x0 + w - 2 * r; x += 2.6 * r) {
+          grain += pebble(x + 0.8 * r * random(), y + 0.7 * r * random(), r * (0.8 + 0.4 * random()), random);
         }
       }
     }
@@ -130,37 +140,50 @@ function bags(seed: string, room: Room): Mark[] {
 }
 
 function bag(x: number, y: number, w: number, h: number): string {
-  const c = Math.min(3, 0.25 * Math.min(w, h));
+  const c = Math.min(7, 0.16 * Math.min(w, h));
   return `M${(x + c).toFixed(1)} ${y.toFixed(1)}h${(w - 2 * c).toFixed(1)}q${c.toFixed(1)} 0 ${c.toFixed(1)} ${c.toFixed(1)}v${(h - 2 * c).toFixed(1)}q0 ${c.toFixed(1)} ${(-c).toFixed(1)} ${c.toFixed(1)}h${(-(w - 2 * c)).toFixed(1)}q${(-c).toFixed(1)} 0 ${(-c).toFixed(1)} ${(-c).toFixed(1)}v${(-(h - 2 * c)).toFixed(1)}q0 ${(-c).toFixed(1)} ${c.toFixed(1)} ${(-c).toFixed(1)}Z`;
 }
 
-/** Darts that tell what passes: of ten, as many as there are tenths of the flow go up the gap, the others through the media. */
+/**
+ * Darts that tell what passes: of ten, in a close-up of a hundred, as many as are its share of the flow go up the gap, the
+ * others through the media.
+ */
 export function passageMarks(scene: FilterScene, media: Media, through: number, round: number, scale: Scale): Mark[] {
   const whole = Math.abs(through) + Math.abs(round);
   if (whole < 1e-7) return [];
   const { cut } = scene;
+  const gap = gapWidth(scale);
   const left = scale.x(cut.left);
   const right = scale.x(cut.left + cut.width);
   const bottom = scale.y(media.bottom);
   const top = scale.y(media.bottom + media.layers.reduce((sum, l) => sum + l.thickness, 0));
   const up = through >= 0 ? -1 : 1;
-  const inGap = Math.round((10 * Math.abs(round)) / whole);
+  const size = scale.closeUp ? 2 : 1;
+  const all = scale.closeUp ? 100 : 10;
+  const inGap = dartsInGap(through, round, all);
   const dart = (x: number, y: number): string =>
     closed([
-      [x, y + 3.6 * up],
-      [x - 1.15, y - 1.6 * up],
-      [x + 1.15, y - 1.6 * up],
+      [x, y + 3.6 * size * up],
+      [x - 1.15 * size, y - 1.6 * size * up],
+      [x + 1.15 * size, y - 1.6 * size * up],
     ]);
   let dark = '';
-  for (let i = 0; i < 10 - inGap; i++) {
-    const x = left + GAP + 4 + ((right - left - 2 * GAP - 8) * (i + 0.5)) / (10 - inGap);
-    dark += dart(x, bottom + (top - bottom) * (0.18 + 0.62 * ((i * 0.382) % 1)));
+  const wide = right - left - 2 * gap - 8 * size;
+  for (let i = 0; i < all - inGap; i++) {
+    const x = left + gap + 4 * size + wide * ((0.31 + 0.618034 * i) % 1);
+    dark += dart(x, bottom + (top - bottom) * (0.05 + (0.9 * (i + 0.5)) / (all - inGap)));
   }
   let pale = '';
   for (let i = 0; i < inGap; i++) {
-    const x = i % 2 === 0 ? left + GAP / 2 : right - GAP / 2;
+    const x = i % 2 === 0 ? left + gap / 2 : right - gap / 2;
     pale += dart(x, bottom + (top - bottom) * ((Math.floor(i / 2) + 0.6) / Math.max(1, Math.ceil(inGap / 2))));
   }
-  const gap = path(box(left, top, GAP, bottom - top) + box(right - GAP, top, GAP, bottom - top), 'gap');
-  return [gap, ...(dark ? [path(dark, 'dart')] : []), ...(pale ? [path(pale, 'dart-pale')] : [])];
+  const gaps = path(box(left, top, gap, bottom - top) + box(right - gap, top, gap, bottom - top), 'gap');
+  return [gaps, ...(dark ? [path(dark, 'dart')] : []), ...(pale ? [path(pale, 'dart-pale')] : [])];
+}
+
+/** Of so many darts those that go round the media. */
+export function dartsInGap(through: number, round: number, all: number): number {
+  const whole = Math.abs(through) + Math.abs(round);
+  return whole > 0 ? Math.round((all * Math.abs(round)) / whole) : 0;
 }

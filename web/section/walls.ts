@@ -14,7 +14,7 @@ export function wallMarks(wall: WallScene, scale: Scale): Mark[] {
   const bottom = scale.y(wall.foot);
   const left = scale.x(wall.left);
   const right = scale.x(wall.right);
-  const courses = Math.max(1, Math.round((bottom - top) / COURSE));
+  const courses = Math.max(1, Math.round((bottom - top) / (scale.closeUp ? 2.4 * COURSE : COURSE)));
   const cuts = Array.from({ length: courses + 1 }, (_, i) => {
     const shift = i > 0 && i < courses ? (random() - 0.5) * 0.35 : 0;
     return top + ((bottom - top) * (i + shift)) / courses;

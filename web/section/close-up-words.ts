@@ -1,0 +1,146 @@
+import { formatFlow, formatLength } from '../../sim/quantity/format.ts';
+import type { Moment } from '../state/moment.ts';
+import { floorOf } from './cut.ts';
+import { circle, type Mark, path, segment, words } from './marks.ts';
+import { boreWidth } from './pipes.ts';
+import type { Scale } from './scale.ts';
+import type { PipeRoute, Scene } from './scene.ts';
+import type { Settings } from './settings.ts';
+import { dartsInGap, gapWidth, isFelt } from './vessel.ts';
+
+/** Height of a name with its figure under it, and the room kept between two, px. */
+const PAIR = 34;
+const APART = 6;
+/** Depth of a tint of the water, m: text stands on the two palest and the three deepest. */
+const BAND = 0.15;
+
+interface Told {
+  readonly name: string;
+  readonly figure: string;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Words of the filter's close-up: its layers beside it, valves and feeds at their pipes, shares and levels in the water. */
+export function closeUpWords(scene: Scene, scale: Scale, moment: Moment, settings: Settings): Mark[] {
+  return [
+    ...besideVessel(scene, scale),
+    ...feedWords(scene, scale, moment, settings),
+    ...waterWords(scene, scale, moment),
+  ];
+}
+
+/** Layers and gap in a column left of the vessel, each tied to what it names. */
+function besideVessel({ filter, scenario, pipes }: Scene, scale: Scale): Mark[] {
+  const media = filter?.filter.media;
+  if (!filter || !media) return [];
+  const { display } = scenario;
+  const left = scale.x(filter.cut.left);
+  const told: Told[] = [];
+  let z = media.bottom;
+  for (const layer of media.layers) {
+    const { name, thickness, grain } = layer;
+    const size = grain === undefined ? '' : `, ${formatLength(grain, display)} ${isFelt(layer) ? 'fiber' : 'grain'}`;
+    told.unshift({
+      name,
+      figure: `${formatLength(thickness, display)}${size}`,
+      x: left + 26,
+      y: scale.y(z + thickness / 2),
+    });
+    z += thickness;
+  }
+  const gapAt = scale.y(media.bottom + 0.6 * (z - media.bottom));
+  told.push({
+    name: 'gap round the mats',
+    figure: formatLength(media.gap, display),
+    x: left + gapWidth(scale) / 2,
+    y: gapAt,
+  });
+  told.sort((p, q) => p.y - q.y);
+  const end = left - Math.max(3, scale.a * filter.wall) - 20;
+  const room = end - scale.x(pipes.tee[0]);
+  if (room < 170) return [];
+  let free = -Infinity;
+  return told.flatMap(({ name, figure, x, y }) => {
+    const top = Math.max(free, y - 0.5 * PAIR);
+    free = top + PAIR + APART;
+    const level = top + 0.5 * PAIR;
+    return [
+      path(`${segment(end + 4, level, end + 14, level)}L${x.toFixed(1)} ${y.toFixed(1)}`, 'leader'),
+      path(circle(x, y, 1.6), 'dot'),
+      ...pair(name, figure, end, top + 13, 'end', ' earth'),
+    ];
+  });
+}
+
+const pair = (name: string, figure: string, x: number, y: number, at: 'start' | 'middle' | 'end', on = ''): Mark[] => [
+  words(x, y, name, `label name${on}`, at),
+  words(x, y + 16, figure, `label figure${on}`, at),
+];
+
+/** How a handle stands, in degrees from the pipe's line. */
+const turned = (opening: number): string => {
+  const degrees = Math.round(90 * (1 - opening));
+  return degrees === 0 ? 'in line' : degrees === 90 ? 'shut' : `at ${degrees}°`;
+};
+
+function feedWords({ pipes, scenario }: Scene, scale: Scale, { flows }: Moment, settings: Settings): Mark[] {
+  const { display } = scenario;
+  const { bottomFeed, topFeed, main } = pipes;
+  const marks: Mark[] = [];
+  const reach = (route: PipeRoute): number => 0.5 * boreWidth(route.diameter, scale) + 12;
+  const flow = (name: string): string => formatFlow(flows[name] ?? 0, display);
+  if (topFeed?.valve) {
+    const [x, y] = scale.at(topFeed.valve);
+    const figure = `${turned(settings.topValve)}, ${flow('top feed')}`;
+    marks.push(...pair('top feed', figure, x - reach(topFeed) - 4, y - 10, 'end', ' earth'));
+  }
+  if (bottomFeed?.valve) {
+    const [x, y] = scale.at(bottomFeed.valve);
+    const figure = `${turned(settings.bottomValve)}, ${flow('bottom feed')}`;
+    marks.push(...pair('bottom feed', figure, x, y + reach(bottomFeed) + 16, 'middle', ' earth'));
+  }
+  const [x] = scale.at(pipes.tee);
+  return [...marks, ...pair('main line', flow('main'), x - reach(main) - 4, scale.bottom - 24, 'end', ' earth')];
+}
+
+/** What goes through and what goes round, over the media; the level at the lip; the space under the rack. */
+function waterWords({ filter, scenario }: Scene, scale: Scale, { levels, flows }: Moment): Mark[] {
+  if (!filter) return [];
+  const { cut, brink, filter: vessel } = filter;
+  const middle = scale.x(cut.left + 0.5 * cut.width);
+  const level = levels.filter;
+  const over = level - brink.z;
+  const said = `${formatLength(Math.abs(over), scenario.display)} ${over < 0 ? 'under' : 'over'} its lip`;
+  const at = scale.x(cut.left + 0.8 * cut.width);
+  const up = Math.min(scale.y(level), scale.y(filter.rim)) - 26;
+  const marks: Mark[] = [
+    path(segment(at, up + 4, at, scale.y(level)), 'leader'),
+    path(circle(at, scale.y(level), 1.6), 'dot'),
+    ...pair('filter', said, at, up - 16, 'start'),
+  ];
+  const { media } = vessel;
+  if (!media) return marks;
+  const top = media.bottom + media.layers.reduce((sum, l) => sum + l.thickness, 0);
+  const free = level - top;
+  const depth = Math.min(0.5 * free, 1.5 * BAND);
+  if (free * scale.a > 40 && (flows.media ?? 0) > 1e-7) {
+    const round = dartsInGap(flows.media, flows.gap ?? 0, 100);
+    const share = `${100 - round} of 100 marks go through, ${round} go round`;
+    marks.push(words(middle, scale.y(level - depth) + 5, share, 'label figure pale', 'middle'));
+  }
+  const under = 0.5 * (media.bottom + floorOf(cut));
+  const deep = level - under;
+  if ((media.bottom - floorOf(cut)) * scale.a > 30 && (deep < 2 * BAND || deep > 3 * BAND)) {
+    marks.push(
+      words(
+        middle,
+        scale.y(under) + 5,
+        'space under the rack',
+        `label name ${deep > 2 * BAND ? 'deep' : 'pale'}`,
+        'middle',
+      ),
+    );
+  }
+  return marks;
+}
