@@ -91,7 +91,11 @@ export function partsOf(scene: Scene, scale: Scale): PartArea[] {
     }
     const { cut, rim } = reach;
     parts.push(area(reach.place, reach.reach.name, cut.left, rim, rightAt(cut, rim), cut.widths[0][0]));
-    for (const s of reach.stones) parts.push(area(s.place, s.stone.name, s.left, s.crest, s.right, s.under));
+    for (const s of reach.stones) {
+      const stone = area(s.place, s.stone.name, s.left, s.crest, s.right, s.under);
+      // Where the stone in the cut hides one beyond it, a press means the one that is seen.
+      parts.push(s.cut ? { ...stone, size: 0.4 * stone.size } : stone);
+    }
   }
   return parts;
 }
