@@ -15,8 +15,9 @@ export function topOfPipework(p: Plumbing): number {
   return Math.max(p.tee, p.topFeed ? p.topFeed.outlet : (p.bottomFeed as { inlet: number }).inlet);
 }
 
-function volumeOf(run: PipeRun | undefined): number {
-  return run ? (Math.PI / 4) * run.diameter ** 2 * run.length : 0;
+/** What a pipe between two elevations holds, m³: it is no shorter than it rises. */
+function volumeOf(run: PipeRun | undefined, from: number, to: number): number {
+  return run ? (Math.PI / 4) * run.diameter ** 2 * Math.max(run.length, Math.abs(to - from)) : 0;
 }
 
 /** The water standing in main and feeds as an open standpipe from the pump's suction up. */
@@ -26,7 +27,12 @@ export function riserStorage(p: Plumbing, suction: number): Storage {
     return makeStorage([...p.profile, [z, NARROW * area]]);
   }
   const top = topOfPipework(p);
-  const area = (volumeOf(p.main) + volumeOf(p.bottomFeed) + volumeOf(p.topFeed)) / (top - suction);
+  const { main, tee, bottomFeed, topFeed } = p;
+  const volume =
+    volumeOf(main, suction, tee) +
+    volumeOf(bottomFeed, tee, bottomFeed?.inlet ?? tee) +
+    volumeOf(topFeed, tee, topFeed?.outlet ?? tee);
+  const area = volume / (top - suction);
   return makeStorage([
     [suction, area],
     [top, area],

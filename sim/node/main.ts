@@ -13,7 +13,7 @@ const complain = (lines: readonly string[]): void => {
 
 /** One problem a line, whatever a name in the file has in it. */
 const problemLine = ({ place, found, wanted }: Problem): string =>
-  `${place}: found ${found}, wanted ${wanted}`.replace(/\s+/g, ' ');
+  `${place}: found ${found}, wanted ${wanted}`.replace(/[\s\p{Cc}]+/gu, ' ');
 
 /** Tells what went wrong and answers with the exit code. */
 function explain(error: unknown): 2 | 3 {

@@ -11,13 +11,13 @@ import {
 } from '../quantity/index.ts';
 import type { BalanceAnswer } from './answer.ts';
 import { displayName, SAFETY } from './summary.ts';
-import { columns } from './textLayout.ts';
+import { columns, printable } from './textLayout.ts';
 
 /** The running balance as tables for a terminal: what a ruler, a bucket and a valve handle would show. */
 export function balanceText(answer: BalanceAnswer, display: Display): string {
   const { title, levels, flows, duty } = answer;
   const blocks = [
-    `${title} · running balance · ${displayName(display)}`,
+    `${printable(title)} · running balance · ${displayName(display)}`,
     columns(dutyRows(answer, display), 0),
     table(
       'levels',

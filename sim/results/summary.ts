@@ -1,7 +1,7 @@
 import { type Display, formatClock, formatDuration, formatVolume } from '../quantity/index.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { Check, Ledger, LedgerIn, LedgerOut, RunAnswer } from './answer.ts';
-import { hang, hangParts } from './textLayout.ts';
+import { hang, hangParts, printable } from './textLayout.ts';
 
 export const SAFETY = 'Local codes and licensed practice come first; a simulation is no survey.';
 
@@ -36,7 +36,7 @@ export const displayName = (display: Display): string => (display === 'us' ? 'US
 export function summaryText(scenario: Scenario, answer: RunAnswer): string {
   const { title, starts, span, display } = scenario;
   const lines = [
-    `${title} · ${formatDuration(span)} from ${formatClock(starts, 0)} · ${displayName(display)}`,
+    `${printable(title)} · ${formatDuration(span)} from ${formatClock(starts, 0)} · ${displayName(display)}`,
     ...answer.cautions.map((caution) => hang('note'.padEnd(VERDICT), caution, VERDICT)),
     ...answer.checks.map(checkText),
     waterText(answer.ledger, display),
@@ -62,7 +62,7 @@ function waterText({ in: inward, out, stored, closure }: Ledger, display: Displa
     `in ${waysText(inward, display)}`,
     `out ${waysText(out, display)}`,
     `stored ${changeText(stored, display)}`,
-    `closes to ${closure.toExponential(0).replace('e+', 'e')}`,
+    `closes to ${closure === 0 ? 0 : closure.toExponential(0)}`,
   ];
   return hangParts('water'.padEnd(VERDICT), parts, VERDICT);
 }

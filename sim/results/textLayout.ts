@@ -1,6 +1,9 @@
 /** Width of the command's text, columns. */
 export const WIDTH = 100;
 
+/** Text of a file as it may go to a terminal, which would obey its control characters. */
+export const printable = (text: string): string => text.replace(/\p{Cc}+/gu, ' ');
+
 /** Characters as a terminal counts them, near enough: accents and signs of two code units count one. */
 const length = (text: string): number => [...text].length;
 
@@ -13,7 +16,7 @@ const length = (text: string): number => [...text].length;
 export function hang(lead: string, text: string, indent: number): string {
   const lines = [lead];
   let bare = true;
-  for (const word of text.split(' ')) {
+  for (const word of printable(text).split(' ')) {
     const line = lines[lines.length - 1];
     const longer = bare ? line + word : `${line} ${word}`;
     if (bare || length(longer) <= WIDTH) lines[lines.length - 1] = longer;
@@ -31,7 +34,8 @@ export function hangParts(lead: string, parts: readonly string[], indent: number
 }
 
 /** Rows of cells in columns, the first set left, the others right, two spaces between. */
-export function columns(rows: readonly (readonly string[])[], indent = 2): string {
+export function columns(table: readonly (readonly string[])[], indent = 2): string {
+  const rows = table.map((row) => row.map(printable));
   const widths = (rows[0] ?? []).map((_, i) => Math.max(...rows.map((row) => length(row[i] ?? ''))));
   const pad = (cell: string, i: number): string => {
     const space = ' '.repeat(widths[i] - length(cell));

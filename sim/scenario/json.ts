@@ -40,6 +40,8 @@ const ESCAPES: Readonly<Record<string, string>> = {
   t: '\t',
 };
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
+/** What of a text in quotes needs no second look. */
+const PLAIN = /[^"\\\p{Cc}]+/uy;
 /** What stands unquoted where a value should: up to the next mark. */
 const LOOSE = /[^\s,:[\]{}"]+/y;
 const WORDS: Readonly<Record<string, unknown>> = { true: true, false: false, null: null };
@@ -50,10 +52,21 @@ export function parseJson(text: string): JsonReading {
     return { ok: true, value: new Reader(text).whole() };
   } catch (fault) {
     if (!(fault instanceof Fault)) throw fault;
-    const before = text.slice(0, fault.at).split(/\r\n|\n|\r/);
-    const column = (before.at(-1) ?? '').replace(/^\uFEFF/, '').length + 1;
-    return { ok: false, line: before.length, column, found: fault.found, wanted: fault.wanted };
+    return { ok: false, ...lineAndColumn(text, fault.at), found: fault.found, wanted: fault.wanted };
   }
+}
+
+function lineAndColumn(text: string, at: number): { line: number; column: number } {
+  let line = 1;
+  let start = text.charCodeAt(0) === 0xfeff ? 1 : 0;
+  for (let i = start; i < at; i += 1) {
+    const mark = text[i];
+    if (mark !== '\n' && mark !== '\r') continue;
+    if (mark === '\r' && text[i + 1] === '\n') i += 1;
+    line += 1;
+    start = i + 1;
+  }
+  return { line, column: at - start + 1 };
 }
 
 class Reader {
@@ -130,6 +143,10 @@ class Reader {
     const start = this.at;
     let value = '';
     for (this.at += 1; ; this.at += 1) {
+      PLAIN.lastIndex = this.at;
+      const plain = PLAIN.exec(this.text)?.[0] ?? '';
+      value += plain;
+      this.at += plain.length;
       const mark = this.text[this.at];
       if (mark === undefined || mark === '\n' || mark === '\r') {
         throw new Fault(start, 'a text without its closing quote', 'a double quote at its end, on the same line');

@@ -41,6 +41,7 @@ const SAFETY = 0.9;
 const GROWTH = 6;
 const SHRINK = 0.2;
 const SMALLEST_STEP = 1e-9;
+const NEAREST_STOP = 1e-200;
 /** A switch is landed on at most this far past its value, in tolerances of its component. */
 const LANDING = 1e-2;
 
@@ -95,6 +96,8 @@ export class Integrator {
    */
   advance(end: number, triggers: readonly Trigger[], onStep: (step: RosenbrockStep, size: number) => void): Trigger[] {
     if (this.fired.length > 0) this.fired.length = 0;
+    // A stop nearer than a step can be told from none.
+    if (end - this.time < NEAREST_STOP) this.time = Math.max(this.time, end);
     while (this.time < end && this.fired.length === 0) {
       this.oneStep(end, triggers);
       onStep(this.step, this.taken);

@@ -113,3 +113,14 @@ test('the balance without --json is a table of levels, flows, stones and speeds'
   }
   expect(tumblebay(['balance', courtyard, '--display', 'us']).out).toMatch(/^pump +[\d,]+ gph$/m);
 });
+
+test.each(['run', 'balance'])('%s prints no control character of a title or a name to a terminal', (command) => {
+  const evil = changed(courtyard, (site) => {
+    site.title = 'Spring\u001b[31m\u0007\n(below)';
+    site.watercourse[0].stones[0].name = 'broad\u001b[0m stone';
+  });
+  const { out } = tumblebay([command, '-'], evil);
+  expect(out).toMatch(/^Spring \[31m \(below\) · /);
+  expect(out).toContain('broad [0m stone');
+  expect(out.replaceAll('\n', '')).not.toMatch(/\p{Cc}/u);
+});

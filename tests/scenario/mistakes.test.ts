@@ -110,6 +110,13 @@ const MISTAKES: readonly Mistake[] = [
   ['media that reach out', (s) => (s.filter.media.layers[1].thickness = 0.6), 'filter.media.layers'],
   ['media wider than the filter', (s) => (s.filter.media.area = 0.6), 'filter.media.area'],
   ['media under the floor', (s) => (s.filter.media.bottom = 0.29), 'filter.media.bottom', 'plumbing.bottomFeed.inlet'],
+  ['media that weigh nothing', (s) => (s.filter.media.submergedWeight = 0), 'filter.media.submergedWeight'],
+  [
+    'a check valve that leaks more than its pipe',
+    (s) => (s.plumbing.main.checkValve = { leak: '60 cm2' }),
+    'plumbing.main.checkValve.leak',
+  ],
+  ['a hole of ten square meters', (s) => (s.pond.leak.area = 10), 'pond.leak.area'],
   ['an inlet above the media’s bottom', (s) => (s.plumbing.bottomFeed.inlet = 0.5), 'plumbing.bottomFeed.inlet'],
   ['an outlet under the filter', (s) => (s.plumbing.topFeed.outlet = 0.2), 'plumbing.topFeed.outlet'],
   ['a tee under the suction', (s) => (s.plumbing.tee = -1), 'plumbing.tee'],

@@ -72,6 +72,14 @@ describe('the end', () => {
     expect(integrator.work.steps).toBe(steps);
   });
 
+  test('a hair ahead, nearer than any step, is where the next one begins', () => {
+    const integrator = integratorOf(decay(1), 1e-6);
+    integrator.advance(1e-308, [], () => {});
+    expect([integrator.time, integrator.state[0]]).toEqual([1e-308, 1]);
+    integrator.advance(1, [], () => {});
+    expect(integrator.state[0]).toBeCloseTo(Math.exp(-1), 5);
+  });
+
   test('is never passed, nor left a sliver short of', () => {
     const sizes: number[] = [];
     const integrator = integratorOf(bell, 1e-6);

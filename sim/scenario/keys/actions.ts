@@ -1,7 +1,7 @@
 import { parseTimeOfDay } from '../../quantity/index.ts';
 import { about, type Field, isObject, oneOf, optional, quantity, textLike, type Value, word } from '../fields.ts';
 import { list, object, tagged, wholeList } from '../fields-of-many.ts';
-import { area, elevation, share, time, wordOr } from './common.ts';
+import { elevation, hole, share, time, wordOr } from './common.ts';
 
 const name = textLike('a name', /\S/);
 const onOff = word('on', 'off');
@@ -47,7 +47,7 @@ const deeds = {
   blockage: timed('blockage', { of: about('intake, a stone or a stream', name), to: share }),
   'clean filter': timed('clean filter', {}),
   'check valve': timed('check valve', { to: word('failed', 'sound') }),
-  leak: timed('leak', { in: about('a basin', name), elevation, area }),
+  leak: timed('leak', { in: about('a basin', name), elevation, area: hole }),
   'pump out': timed('pump out', { flow: quantity('flow', { above: 0, max: 10 }), until: elevation }),
 };
 

@@ -10,6 +10,7 @@ const shared = {
   size: quantity('length', { above: 0, max: 1000 }),
   sizeOrNone: quantity('length', { min: 0, max: 1000 }),
   area: quantity('area', { min: 0, max: 1e5 }),
+  hole: quantity('area', { min: 0, max: 1 }),
   share: quantity('fraction', { min: 0, max: 1 }),
   flow: quantity('flow', { min: 0, max: 10 }),
   coefficient: quantity('number', { min: 0, max: 1e6 }),
@@ -30,6 +31,7 @@ export const elevation = refer('elevation', shared.elevation);
 export const size = refer('size', shared.size);
 export const sizeOrNone = refer('sizeOrNone', shared.sizeOrNone);
 export const area = refer('area', shared.area);
+export const hole = refer('hole', shared.hole);
 export const share = refer('share', shared.share);
 export const flow = refer('flow', shared.flow);
 export const coefficient = refer('coefficient', shared.coefficient);
@@ -62,7 +64,7 @@ export const crestLine = about(
 
 export const crest = object({ crest: crestLine, cd: optional(dischargeCoefficient) });
 
-export const leak = object({ elevation, area: about('effective, contraction included', area) });
+export const leak = object({ elevation, area: about('effective, contraction included', hole) });
 
 const displaced = wholeList(
   object({ from: elevation, to: elevation, fraction: quantity('fraction', { min: 0, below: 1 }) }),

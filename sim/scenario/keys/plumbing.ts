@@ -1,7 +1,7 @@
 import { about, flag, isObject, oneOf, optional, quantity, textLike, word } from '../fields.ts';
 import { object } from '../fields-of-many.ts';
 import { boreOf, PIPE_SIZES } from '../pipe-sizes.ts';
-import { area, coefficient, elevation, profile, share, sizeOrNone, standing } from './common.ts';
+import { coefficient, elevation, hole, profile, share, sizeOrNone, standing } from './common.ts';
 
 const count = optional(quantity('number', { min: 0, max: 1000 }));
 
@@ -25,7 +25,7 @@ const pipe = {
 const oneBore = { exactlyOne: [['diameter', 'size']] };
 
 const checkValve = oneOf<boolean | 'unknown' | { readonly leak: number }>(
-  { takes: isObject, field: object({ leak: about('effective area of a leaking valve', area) }) },
+  { takes: isObject, field: object({ leak: about('effective area of a leaking valve', hole) }) },
   { takes: (value) => typeof value === 'string', field: word('unknown') },
   { takes: () => true, field: flag },
 );

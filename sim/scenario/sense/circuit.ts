@@ -1,5 +1,6 @@
 import { lowestEnd } from '../defaults-plumbing.ts';
 import type { Tell } from '../fields.ts';
+import { boreOf } from '../pipe-sizes.ts';
 import { areaAt } from '../profile.ts';
 import type { PartlyFile } from '../schema.ts';
 import { basinsOf, elementsOf, namesAreKnown } from './basins.ts';
@@ -9,6 +10,7 @@ import { type Elevations, floorOfProfile, lowest } from './order.ts';
 export function tellCircuit(file: PartlyFile, tell: Tell, check: Elevations): void {
   tellCurves(file.pump, tell);
   tellEnds(file, tell, check);
+  tellCheckValve(file.plumbing?.main, tell);
   tellMedia(file.filter, tell, check);
   const { filter } = file;
   const floor = floorOfProfile(filter?.profile);
@@ -83,17 +85,42 @@ function tellEnds(file: PartlyFile, tell: Tell, check: Elevations): void {
   } else check('plumbing.topFeed.outlet', topFeed.outlet, 'not below', floors.get(to), `the floor of ${to}`);
 }
 
+/** A valve that leaks by more than the pipe's own bore is none. */
+function tellCheckValve(main: NonNullable<PartlyFile['plumbing']>['main'], tell: Tell): void {
+  const leak = typeof main?.checkValve === 'object' ? main.checkValve.leak : undefined;
+  const bore = main?.diameter ?? boreOf(main?.size ?? '');
+  if (leak === undefined || bore === undefined) return;
+  const most = (Math.PI / 4) * bore ** 2;
+  if (leak <= most) return;
+  const wanted = `at most the main’s bore (${most.toPrecision(2)} m2); false where there is no check valve`;
+  tell('plumbing.main.checkValve.leak', `${leak} m2`, wanted);
+}
+
+type MediaRead = NonNullable<NonNullable<PartlyFile['filter']>['media']>;
+
+/** Weight under water that counts as one: about what a handful of gravel weighs, N. */
+const LEAST_WEIGHT = 1;
+
 function tellMedia(filter: PartlyFile['filter'], tell: Tell, check: Elevations): void {
   const media = filter?.media;
   if (!media) return;
   check('filter.media.bottom', media.bottom, 'not below', floorOfProfile(filter.profile), 'the filter’s floor');
   tellLayers(filter, tell, check);
+  tellWeight(media, tell);
   const names = (media.layers ?? []).map((layer) => layer?.name);
   names.forEach((name, i) => {
     if (name !== undefined && names.indexOf(name) < i) {
       tell(`filter.media.layers[${i}].name`, `${JSON.stringify(name)} a second time`, 'each layer’s name once');
     }
   });
+}
+
+/** Media that nothing holds down are no filter: they float up at the first trickle. */
+function tellWeight({ submergedWeight, holdDown }: MediaRead, tell: Tell): void {
+  if (submergedWeight === undefined || submergedWeight + (holdDown ?? 0) >= LEAST_WEIGHT) return;
+  const held = holdDown === undefined ? '' : ` and ${holdDown} N that hold it down`;
+  const wanted = `at least ${LEAST_WEIGHT} N together with "holdDown": media that weigh nothing under water float up`;
+  tell('filter.media.submergedWeight', `${submergedWeight} N${held}`, wanted);
 }
 
 function tellLayers({ media, profile, rim }: NonNullable<PartlyFile['filter']>, tell: Tell, check: Elevations): void {
