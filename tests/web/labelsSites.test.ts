@@ -36,14 +36,31 @@ const crosses = (a: Point, b: Point, c: Point, d: Point): boolean => {
   return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
 };
 
-function each(site: Known, look: (task: LabelTask, labels: readonly Placed[], at: string) => void): void {
-  for (const width of widths) {
-    for (const display of displays) {
+interface Sheet {
+  readonly at: string;
+  readonly task: LabelTask;
+  readonly labels: readonly Placed[];
+}
+
+/** The words of a site at every width and in both displays, placed once for all tests. */
+const placedFor = new Map<Known, Sheet[]>();
+
+function sheetsOf(site: Known): readonly Sheet[] {
+  const known = placedFor.get(site);
+  if (known) return known;
+  const sheets = widths.flatMap((width) =>
+    displays.map((display): Sheet => {
       const task = labelTask(wordsRequest(site, width, display));
       const labels = placeLabels(task.requests, task.obstacles, task.bounds, measureText);
-      look(task, labels, `${site.name} at ${width} px in ${display}`);
-    }
-  }
+      return { at: `${site.name} at ${width} px in ${display}`, task, labels };
+    }),
+  );
+  placedFor.set(site, sheets);
+  return sheets;
+}
+
+function each(site: Known, look: (task: LabelTask, labels: readonly Placed[], at: string) => void): void {
+  for (const { task, labels, at } of sheetsOf(site)) look(task, labels, at);
 }
 
 describe.each(cases)('on the drawing of $name', ({ site }) => {

@@ -64,7 +64,7 @@ function stoneText(stone: Stone, place: string, pool: Pool, { moment, display }:
 
 function streamText(stream: Stream, place: string, { moment, display }: Subject): LabelText {
   const depth = Math.max(0, moment.levels[stream.name] - stream.foot);
-  const deep = `${formatLength(depth, display)} deep`;
+  const deep = depth > DRY / 2 ? `${formatLength(depth, display)} deep` : 'dry';
   return labelText(place, stream.name, `${formatLength(stream.length, display)} long, ${deep}`, deep);
 }
 

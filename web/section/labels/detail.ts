@@ -36,7 +36,7 @@ const markIn = (marks: readonly LevelMark[], id: LevelMark['id']): number | unde
   marks.find((mark) => mark.id === id)?.elevation;
 
 /** Heights measured in the close-up: the room under the edge and the rise over the fill mark, where figures have room. */
-function measuredIn({ frame, marks, yOf }: DetailFrame, { display, measure }: DetailRequest): Dimension[] {
+function measuredIn({ frame, marks, yOf }: DetailFrame, pipe: Box | undefined, by: DetailRequest): Dimension[] {
   const [edge, fill, highest] = (['pond.rim', 'pond.fillMark', 'highest'] as const).map((id) => markIn(marks, id));
   if (edge === undefined || highest === undefined) return [];
   const right = frame.right - 62;
@@ -46,9 +46,10 @@ function measuredIn({ frame, marks, yOf }: DetailFrame, { display, measure }: De
     { id: 'room', upper: edge, lower: highest, ...at(right) },
     { id: 'rise', upper: highest, lower: fill ?? highest, ...at(left) },
   ];
-  const clear = ({ box }: Dimension): boolean =>
-    marks.every(({ elevation }) => yOf(elevation) < box.top + 1 || yOf(elevation) > box.bottom - 1);
-  return dimensionsOf(requests, yOf, display, measure, frame).filter(clear);
+  const lines = marks.map(({ elevation }) => yOf(elevation));
+  const clear = ({ line, box }: Dimension): boolean =>
+    lines.every((y) => y < box.top + 1 || y > box.bottom - 1) && (!pipe || line[0].x > pipe.right + 8);
+  return dimensionsOf(requests, yOf, by.display, by.measure, frame).filter(clear);
 }
 
 function riseIn({ frame, marks, yOf }: DetailFrame): Box | undefined {
@@ -68,6 +69,7 @@ export function detailOf(request: DetailRequest): Detail | undefined {
   const { frame, marks, yOf, times, pxPerMeter } = laid;
   const overflow = markIn(marks, 'pond.overflow');
   const edge = Math.min(frame.bottom, Math.max(frame.top, yOf(markIn(marks, 'pond.rim') ?? laid.top)));
+  const pipe = overflow === undefined ? undefined : pipeIn(frame, yOf(overflow), request.overflowWidth * pxPerMeter);
   const left = footOf(frame);
   return {
     letter: 'A',
@@ -75,7 +77,7 @@ export function detailOf(request: DetailRequest): Detail | undefined {
     room: { ...request.room, bottom: frame.bottom + CAPTION },
     ...bankOf(frame, edge),
     rise: riseIn(laid),
-    pipe: overflow === undefined ? undefined : pipeIn(frame, yOf(overflow), request.overflowWidth * pxPerMeter),
+    pipe,
     lines: marks.map(({ id, elevation }) => {
       const y = yOf(elevation);
       return {
@@ -86,7 +88,7 @@ export function detailOf(request: DetailRequest): Detail | undefined {
         ],
       };
     }),
-    dimensions: measuredIn(laid, request),
+    dimensions: measuredIn(laid, pipe, request),
     caption: { text: `The pond’s edge, ${TIMES_WORDS[times]}`, at: { x: frame.left + LETTER, y: frame.bottom + 14 } },
   };
 }

@@ -1,8 +1,8 @@
 /** Figures of labels: short, in the display's units, in words where a figure says nothing. */
 import { type Display, formatFlow, formatLength, formatLevel } from '../../../sim/quantity/format.ts';
 
-/** A flow under this is none, m³/s: a liter in a day. */
-export const NO_FLOW = 1e-8;
+/** A flow under this is none, m³/s: a few drops a second. */
+export const NO_FLOW = 5e-7;
 /** Differences of level under this are none, m: no ruler shows them. */
 const NO_LENGTH = 5e-4;
 

@@ -2,8 +2,8 @@ import { boxAt, type Size, sizeOf } from './block.ts';
 import { leadersOf } from './leader.ts';
 import { regionHolds } from './region.ts';
 import type { Align, Seat } from './request.ts';
-import { type Box, boxHolds, type Point } from './shapes.ts';
-import { boxFits, leaderFits, type Seated, type Sheet, type Worded } from './sheet.ts';
+import { type Box, boxesMeet, boxHolds, grown, type Point } from './shapes.ts';
+import { boxFits, leaderFits, PAD, type Seated, type Sheet, type Worded } from './sheet.ts';
 
 /** How far from its anchor a text may stand in the open, px, and the step of the search. */
 const REACH = 170;
@@ -47,6 +47,13 @@ function boxesNear(seat: Open, region: readonly Box[], anchor: Point, size: Size
 
 const alignTo = (box: Box, anchor: Point): Align => (anchor.x > box.right - 1 ? 'end' : 'start');
 
+/** The sheet with what stands no farther from an anchor than that, px: the rest cannot matter to its label. */
+function sheetNear(sheet: Sheet, { x, y }: Point, distance: number): Sheet {
+  const area = grown({ left: x, top: y, right: x, bottom: y }, distance + 2 * PAD);
+  const there = ({ round }: { round: Box }): boolean => boxesMeet(round, area);
+  return { ...sheet, obstacles: sheet.obstacles.filter(there), anchors: sheet.anchors.filter(there) };
+}
+
 /** A label's seat in the open sky to the right of its anchor, or in blank earth anywhere near it. */
 export function seatInTheOpen(
   sheet: Sheet,
@@ -58,9 +65,11 @@ export function seatInTheOpen(
   const { sky, earth } = sheet.bounds;
   const region = seat === 'sky right' ? sky : earth;
   const ground = seat === 'sky right' ? 'paper' : 'earth';
-  for (const box of boxesNear(seat, region, request.anchor, sizeOf(lines, sheet.measure))) {
-    if (!boxFits(sheet, { request, seat, box }, seated)) continue;
-    const leader = leadersOf(box, request.anchor, seat).find((each) => leaderFits(sheet, request, each, seated));
+  const size = sizeOf(lines, sheet.measure);
+  const near = sheetNear(sheet, request.anchor, REACH + size.width);
+  for (const box of boxesNear(seat, region, request.anchor, size)) {
+    if (!boxFits(near, { request, seat, box }, seated)) continue;
+    const leader = leadersOf(box, request.anchor, seat).find((each) => leaderFits(near, request, each, seated));
     if (leader) return [...seated, { ...label, seat, box, leader, ground, align: alignTo(box, request.anchor) }];
   }
   return undefined;

@@ -67,13 +67,14 @@ function shortened(leader: readonly Point[], by: number): Point[] {
   ];
 }
 
-const solid = (o: Ready): boolean => o.kind === 'stone' || o.kind === 'frame' || o.kind === 'figure';
+const solid = ({ kind }: Ready): boolean => kind === 'stone' || kind === 'frame' || kind === 'figure';
 
-function stopsSegment(o: Ready, segment: Segment): boolean {
-  const near = (other: Segment): boolean => segmentsNear(segment, other, o.half + CLEAR);
-  if (solid(o)) return o.segments.some(near) || (o.closed === true && outlineHolds(o.points, segment[0]));
-  if (o.kind !== 'pipe') return false;
-  return o.segments.some((pipe) => near(pipe) && !(atRightAngles(segment, pipe) && segmentsCross(segment, pipe)));
+/** Whether a piece of a leader comes too near; `whole`: the piece with what was taken off at the anchor. */
+function stopsSegment(o: Ready, piece: Segment, whole: Segment): boolean {
+  const near = (other: Segment): boolean => segmentsNear(piece, other, o.half + CLEAR);
+  if (solid(o)) return o.segments.some(near) || (o.closed === true && outlineHolds(o.points, piece[0]));
+  const squarely = (pipe: Segment): boolean => atRightAngles(whole, pipe) && segmentsCross(whole, pipe);
+  return o.kind === 'pipe' && o.segments.some((pipe) => near(pipe) && !squarely(pipe));
 }
 
 /**
@@ -83,6 +84,6 @@ function stopsSegment(o: Ready, segment: Segment): boolean {
  */
 export function stopsLeader(o: Ready, leader: readonly Point[], round: Box): boolean {
   if (o.kind === 'line' || o.kind === 'water' || !boxesMeet(o.round, grown(round, CLEAR))) return false;
-  const rest = shortened(leader, AT_ANCHOR + 2 * o.half);
-  return segmentsOf(rest).some((segment) => stopsSegment(o, segment));
+  const pieces = segmentsOf(shortened(leader, AT_ANCHOR + 2 * o.half));
+  return pieces.some((piece, i) => stopsSegment(o, piece, [leader[i], leader[i + 1]]));
 }

@@ -3,6 +3,7 @@ import type { Running } from '../running.ts';
 import type { Scale } from '../scale.ts';
 import type { Scene } from '../scene.ts';
 import { type Detail, detailOf } from './detail.ts';
+import { crowded } from './detailFrame.ts';
 import { footOf } from './detailShapes.ts';
 import { type Dimension, dimensionObstacles, dimensionsOf } from './dimension.ts';
 import { fallHeights } from './heights.ts';
@@ -22,11 +23,13 @@ const TOP_RAIL = 4;
 const RAIL_STEP = 48;
 /** From the middle of the lowest pipe to the bottom rail, px. */
 const BOTTOM_RAIL = 9;
-/** Narrowest drawing with a second rail and a wide detail, px. */
+/** Narrowest drawing with a second rail and a wide detail, px; a strip is seen a little at a time. */
 const WIDE = 900;
-/** Width of the detail; its least and greatest height with its caption, and what is left under it for labels, px. */
-const DETAIL = { wide: 348, narrow: 270 } as const;
-const DETAIL_HEIGHT = { least: 124, most: 190, below: 48 } as const;
+const isWide = ({ width, strip }: Scale): boolean => width >= WIDE && !strip;
+/** Widths of the detail; its least and greatest height with its caption, and what labels under it take, px. */
+const DETAIL_WIDTHS = [348, 270];
+const DETAIL_HEIGHT = { least: 124, most: 190 };
+const UNDER_DETAIL = 48;
 
 /** All words of a drawing in their places: they stand still while the water moves. */
 export interface SceneWords {
@@ -54,7 +57,7 @@ const frameOf = ({ left, right, height }: Scale): Box => ({ left, top: 2, right,
 
 function boundsOf(scene: Scene, scale: Scale): Bounds {
   const frame = frameOf(scale);
-  const second = scale.width >= WIDE ? { second: TOP_RAIL + RAIL_STEP } : {};
+  const second = isWide(scale) ? { second: TOP_RAIL + RAIL_STEP } : {};
   return {
     frame,
     rails: { top: TOP_RAIL, ...second, bottom: scale.y(scene.pipes.low) + BOTTOM_RAIL },
@@ -74,12 +77,24 @@ function rulerObstacles({ scale, subject, measure }: WordsRequest): Obstacle[] {
   });
 }
 
-/** The detail of the pond's edge in the open sky over it, where the pond's marks crowd and the sky has room. */
+/**
+ * The detail of the pond's edge in the open sky over it, where the pond's marks crowd and the sky has room: the largest
+ * of those that fit, and among equals the first, which leaves most room to the labels.
+ */
 function detailIn(sky: readonly Box[], { scene, scale, subject, measure }: WordsRequest, marks: readonly LevelMark[]) {
-  const room = roomInSky(sky, scale.width >= WIDE ? DETAIL.wide : DETAIL.narrow, DETAIL_HEIGHT);
   const overflowWidth = scene.scenario.pond.overflow?.diameter ?? 0;
-  const { display } = subject;
-  return room && detailOf({ marks, overflowWidth, pxPerMeter: scale.k * scale.a, room, display, measure });
+  const pxPerMeter = scale.k * scale.a;
+  if (!crowded(marks, pxPerMeter)) return undefined;
+  let best: Detail | undefined;
+  for (const width of isWide(scale) ? DETAIL_WIDTHS : DETAIL_WIDTHS.toReversed()) {
+    for (const below of [UNDER_DETAIL, 0]) {
+      const room = roomInSky(sky, width, { ...DETAIL_HEIGHT, below });
+      const detail = room && detailOf({ marks, overflowWidth, pxPerMeter, room, display: subject.display, measure });
+      if (detail && detail.times > (best?.times ?? 0)) best = detail;
+    }
+    if (best) return best;
+  }
+  return undefined;
 }
 
 /** What the detail shows, on the drawing: the pond's edge at the face of what stands in the water there. */
@@ -116,7 +131,8 @@ export function labelTask(by: WordsRequest): LabelTask {
   ];
   const falls = fallHeights(scene, scale, levels);
   const dimensions = dimensionsOf(falls, scale.y, display, measure, bounds.frame, drawn);
-  const untold = marks.filter(({ id }) => !detail?.marks.some((mark) => mark.id === id));
+  // The overflow's pipe has a label of its own.
+  const untold = marks.filter(({ id }) => id !== 'pond.overflow' && !detail?.marks.some((mark) => mark.id === id));
   const requests = [
     ...sceneRequests(scene, scale, roomyTexts(subject, measure), levels, asked),
     ...markRequests(scene, scale, untold, display),

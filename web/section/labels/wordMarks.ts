@@ -23,6 +23,17 @@ function following(label: Placed, anchor: Point | undefined): Placed {
   return { ...label, dot: { x: dot.x, y }, leader: moved };
 }
 
+/** Depth from which the tints take white text, m: half of the band between the pale ones and the deep ones. */
+const DEEP = 0.375;
+
+/** What a text in its own water stands on as the water moves: pale or deep water, or the dry wall behind it. */
+function groundAt(label: Placed, surface: number | undefined, pxPerMeter: number): Placed['ground'] {
+  if (label.seat !== 'inside water' || surface === undefined) return label.ground;
+  const { top, bottom } = label.box;
+  if (surface > top + 2) return 'earth';
+  return ((top + bottom) / 2 - surface) / pxPerMeter < DEEP ? 'pale water' : 'deep water';
+}
+
 const looks: Readonly<Record<Placed['ground'], string>> = {
   paper: '',
   earth: ' halo',
@@ -44,6 +55,10 @@ export function wordMarks(placed: SceneWords, scene: Scene, scale: Scale, subjec
     ...placed.dimensions.flatMap(dimensionMarks),
     ...(placed.window ? windowMarks(placed.window) : []),
     ...(placed.detail ? detailMarks(placed.detail, levels['pond']) : []),
-    ...labels.flatMap((label) => labelMarks(following(label, spots.get(label.id)?.anchor))),
+    ...labels.flatMap((label) => {
+      const anchor = spots.get(label.id)?.anchor;
+      const ground = groundAt(label, anchor?.y, scale.k * scale.a);
+      return labelMarks(following({ ...label, ground }, anchor));
+    }),
   ];
 }
