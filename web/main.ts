@@ -1,1 +1,4 @@
+import { openingLook } from './state/look.ts';
 import './views/page.ts';
+
+openingLook();

@@ -12,8 +12,9 @@ import { AT_REST, type Kept, keptSite, type PondRise, stopPump, stopWithValveFai
 /** A pump stop in figures: m, s and m³. */
 export interface StopFigures {
   readonly rise: number;
-  /** Seconds from the stop to the highest level. */
+  /** Seconds from the stop to the highest level, and until nine tenths of the rise have come. */
   readonly took: number;
+  readonly soon: number;
   /** Edge less highest level; negative where the pond runs over. */
   readonly below: number;
   readonly overRim: number;
@@ -79,8 +80,8 @@ function stopsFrom(kept: Kept, record: RunRecord): Stops {
   };
 }
 
-function figuresOf({ rise, highest, at, below, overRim, overflow }: PondRise): StopFigures {
-  return { rise, took: highest.t - at, below, overRim, overflow };
+function figuresOf({ rise, highest, at, soon, below, overRim, overflow }: PondRise): StopFigures {
+  return { rise, took: highest.t - at, soon, below, overRim, overflow };
 }
 
 function attempt<T>(ask: () => T): T | undefined {

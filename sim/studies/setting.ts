@@ -38,9 +38,12 @@ function placesOf(file: unknown, setting: Setting): string[] {
   return places.sort((a, b) => height(a) - height(b));
 }
 
+/** The place of the figure a setting is named by; undefined where the file has none. */
+export const placeOf = (file: unknown, setting: Setting): string | undefined => placesOf(file, setting)[0];
+
 /** How a setting stands in a file, SI; undefined where the file says nothing of it. */
 export function settingIn(file: unknown, setting: Setting): number | undefined {
-  const [place] = placesOf(file, setting);
+  const place = placeOf(file, setting);
   return place === undefined ? undefined : figureOf(valueAt(file, place), dimensionOf(setting));
 }
 

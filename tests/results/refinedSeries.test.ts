@@ -21,7 +21,9 @@ describe.each(sites)('the refined series of %s', (file) => {
   test('keeps every row of the record, bit for bit', () => {
     const own = seriesOf(record);
     const at = new Map<number, number[]>();
-    refined.t.forEach((t, k) => at.set(t, [...(at.get(t) ?? []), k]));
+    refined.t.forEach((t, k) => {
+      at.set(t, [...(at.get(t) ?? []), k]);
+    });
     own.t.forEach((t, row) => {
       const rows = at.get(t)!;
       expect(

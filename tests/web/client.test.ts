@@ -2,10 +2,10 @@
 import { describe, expect, test } from 'vitest';
 import { Engine } from '../../web/engine/client.ts';
 import type { Line } from '../../web/engine/line.ts';
-import type { Fault, Question } from '../../web/engine/protocol.ts';
+import type { Fault, Question, Request } from '../../web/engine/protocol.ts';
 
 interface Fake extends Line {
-  asked: Question[];
+  asked: (Question | Request)[];
   reply(message: string): void;
   die(): void;
   hungUp: boolean;
@@ -28,6 +28,10 @@ function fakeLine(): Fake {
         line.asked.push(question);
         return new Promise((resolve) => waiting.push(resolve));
       },
+      give(request) {
+        line.asked.push(request);
+        return new Promise((resolve) => waiting.push(resolve));
+      },
     },
     reply: (message) => waiting.shift()!({ kind: 'fault', message }),
     die: () => reject(new Error('the worker ended')),
@@ -39,17 +43,20 @@ function fakeLine(): Fake {
   return line;
 }
 
-function engineWithLines(): { engine: Engine; lines: Fake[] } {
+/** `longest`: how long a worker may be at one question while another waits, ms. */
+function engineWithLines(longest?: number): { engine: Engine; lines: Fake[] } {
   const lines: Fake[] = [];
   const engine = new Engine(async () => {
     const line = fakeLine();
     lines.push(line);
     return line;
-  });
+  }, longest);
   return { engine, lines };
 }
 
-const question = (text: string): Question => ({ text, display: undefined });
+const question = (text: string): Question => ({ text, display: undefined, depth: 'quick', about: 'stop' });
+const fault = (message: string): Fault => ({ kind: 'fault', message });
+const schema: Request = { want: 'schema' };
 const settled = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
 
 describe('the engine', () => {
@@ -64,25 +71,59 @@ describe('the engine', () => {
     expect(lines.length).toBe(1);
   });
 
-  test('lets only the latest question answer, and drops the worker that was at the earlier one', async () => {
-    const { engine, lines } = engineWithLines();
-    const earlier = engine.ask(question('earlier'));
-    await settled();
-    const latest = engine.ask(question('latest'));
-    await settled();
-    expect(lines[0]!.hungUp).toBe(true);
-    lines[1]!.reply('of the latest');
-    expect(await earlier).toBe('superseded');
-    expect(await latest).toEqual({ kind: 'fault', message: 'of the latest' });
-    expect(lines[1]!.asked).toEqual([question('latest')]);
-  });
-
-  test('answers only the last of three questions asked at one moment', async () => {
+  test('lets the question in hand finish, and of those asked meanwhile puts only the last', async () => {
     const { engine, lines } = engineWithLines();
     const answers = ['one', 'two', 'three'].map((text) => engine.ask(question(text)));
     await settled();
-    lines[lines.length - 1]!.reply('three');
-    expect(await Promise.all(answers)).toEqual(['superseded', 'superseded', { kind: 'fault', message: 'three' }]);
+    expect(lines[0]!.asked).toEqual([question('one')]);
+    lines[0]!.reply('of one');
+    await settled();
+    expect(lines[0]!.asked).toEqual([question('one'), question('three')]);
+    lines[0]!.reply('of three');
+    expect(await Promise.all(answers)).toEqual([fault('of one'), 'superseded', fault('of three')]);
+    expect(lines.length).toBe(1);
+  });
+
+  test('gives a worker up that is at one question for too long while another waits', async () => {
+    const { engine, lines } = engineWithLines(20);
+    const earlier = engine.ask(question('long'));
+    await settled();
+    const latest = engine.ask(question('latest'));
+    expect(await earlier).toBe('superseded');
+    await settled();
+    expect(lines[0]!.hungUp).toBe(true);
+    expect(lines[1]!.asked).toEqual([question('latest')]);
+    lines[1]!.reply('of the latest');
+    expect(await latest).toEqual(fault('of the latest'));
+  });
+
+  test('leaves a worker alone that takes long while nothing waits', async () => {
+    const { engine, lines } = engineWithLines(5);
+    const answer = engine.ask(question('long'));
+    await new Promise((resolve) => setTimeout(resolve, 30));
+    expect(lines[0]!.hungUp).toBe(false);
+    lines[0]!.reply('at last');
+    expect(await answer).toEqual(fault('at last'));
+  });
+
+  test('puts a request when no question is open, and drops it at the next one', async () => {
+    const { engine, lines } = engineWithLines();
+    const first = engine.ask(question('first'));
+    const given = engine.give(schema);
+    await settled();
+    expect(lines[0]!.asked).toEqual([question('first')]);
+    lines[0]!.reply('of first');
+    await first;
+    await settled();
+    expect(lines[0]!.asked).toEqual([question('first'), schema]);
+    const waiting = engine.give(schema);
+    const second = engine.ask(question('second'));
+    expect(await waiting).toBe('superseded');
+    lines[0]!.reply('the schema');
+    expect(await given).toEqual(fault('the schema'));
+    await settled();
+    lines[0]!.reply('of second');
+    expect(await second).toEqual(fault('of second'));
   });
 
   test('asks again when the worker dies at a question', async () => {

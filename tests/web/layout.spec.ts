@@ -4,10 +4,13 @@ for (const width of [360, 820, 1440]) {
   test.describe(`at ${width} px`, () => {
     test.use({ viewport: { width, height: width === 360 ? 640 : 900 } });
 
-    test('nothing reaches past the page, and the answer stands on the first screen', async ({ page }) => {
+    test('nothing reaches past the page; answer, drawing and ‘stop the pump’ stand on the first screen', async ({
+      page,
+    }) => {
       await page.goto('./');
-      await expect(page.locator('tb-answer .says').first()).toBeInViewport();
-      await expect(page.locator('tb-strip svg').first()).toBeVisible();
+      await expect(page.locator('tb-answer .headline')).toBeInViewport({ ratio: 1 });
+      await expect(page.locator('tb-section svg').first()).toBeInViewport();
+      await expect(page.getByRole('button', { name: 'stop the pump' })).toBeInViewport({ ratio: 1 });
       expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(
         0,
       );
@@ -15,7 +18,8 @@ for (const width of [360, 820, 1440]) {
 
     test('every press is at least 44 px high', async ({ page }) => {
       await page.goto('./');
-      await expect(page.locator('tb-strip svg').first()).toBeVisible();
+      await expect(page.locator('tb-dial').first()).toBeVisible();
+      await page.getByRole('button', { name: 'stop the pump' }).waitFor();
       const presses = page.locator('button, select, summary, input').filter({ visible: true });
       expect(await presses.count()).toBeGreaterThan(5);
       for (const press of await presses.all()) {
@@ -28,7 +32,8 @@ for (const width of [360, 820, 1440]) {
 
 /** Relative luminance and contrast, WCAG 2.2, definitions of the same names. */
 function contrast(one: string, other: string): number {
-  const luminance = (hex: string): number => {
+  const luminance = (given: string): number => {
+    const hex = given.length === 4 ? given.replace(/[0-9a-f]/gi, '$&$&') : given;
     const [red, green, blue] = [1, 3, 5]
       .map((at) => Number.parseInt(hex.slice(at, at + 2), 16) / 255)
       .map((part) => (part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4));
@@ -38,18 +43,36 @@ function contrast(one: string, other: string): number {
   return (light! + 0.05) / (dark! + 0.05);
 }
 
-for (const colorScheme of ['light', 'dark'] as const) {
+for (const [look, least] of [
+  ['paper', 4.5],
+  ['slate', 4.5],
+  ['stark', 7],
+] as const) {
+  test(`text and data lines of ${look} keep the contrast of WCAG 2.2 on paper, ${least} at the least`, async ({
+    page,
+  }) => {
+    await page.addInitScript((kept) => localStorage.setItem('tumblebay look', kept), look);
+    await page.goto('./');
+    await expect(page.locator('html')).toHaveAttribute('data-look', look);
+    const token = (name: string): Promise<string> =>
+      page.evaluate((name) => getComputedStyle(document.documentElement).getPropertyValue(name).trim(), name);
+    const paper = await token('--paper');
+    for (const name of ['--ink', '--ink2', '--water', '--brick']) {
+      expect(contrast(await token(name), paper), name).toBeGreaterThanOrEqual(least);
+    }
+  });
+}
+
+for (const [colorScheme, look] of [
+  ['light', 'paper'],
+  ['dark', 'slate'],
+] as const) {
   test.describe(`in a ${colorScheme} scheme`, () => {
     test.use({ colorScheme });
 
-    test('text and data lines keep the contrast of WCAG 2.2 AA on paper', async ({ page }) => {
+    test(`the page opens in ${look}`, async ({ page }) => {
       await page.goto('./');
-      const token = (name: string): Promise<string> =>
-        page.evaluate((name) => getComputedStyle(document.documentElement).getPropertyValue(name).trim(), name);
-      const paper = await token('--paper');
-      for (const name of ['--ink', '--ink2', '--water', '--brick']) {
-        expect(contrast(await token(name), paper), name).toBeGreaterThanOrEqual(4.5);
-      }
+      await expect(page.locator('html')).toHaveAttribute('data-look', look);
     });
   });
 }

@@ -2,88 +2,128 @@ import type { Locator, Page } from '@playwright/test';
 import { expect, test } from './fixture.ts';
 import { commandAnswers, siteNames, siteText } from './sites.ts';
 
-const says = (page: Page): Locator => page.getByRole('region', { name: 'The answer' }).locator('.says');
-const pondLine = (page: Page): Locator =>
-  page.getByRole('region', { name: 'Levels' }).locator('tb-strip').first().locator('path.line');
+const answer = (page: Page): Locator => page.getByRole('region', { name: 'The answer' });
+const says = (page: Page): Locator => page.getByRole('region', { name: 'The whole answer' }).locator('.says');
+const now = (page: Page): Locator => page.getByRole('group', { name: 'The moment drawn' }).locator('.now');
 const other = siteNames.find((name) => name !== 'courtyard')!;
 
-/** What the page shows of a run that must change with the site. */
-async function shown(page: Page): Promise<{ answer: string | null; line: string | null }> {
-  await expect(says(page)).toBeVisible();
-  await expect(pondLine(page)).toBeVisible();
-  return { answer: await says(page).textContent(), line: await pondLine(page).getAttribute('d') };
+async function choose(page: Page, name: string): Promise<void> {
+  await page.locator('details.site > summary').click();
+  await page.getByRole('group', { name: 'Sites' }).getByRole('button', { name, exact: true }).click();
 }
 
 test('opens with the courtyard and its answer, unasked', async ({ page }) => {
   await page.goto('./');
   await expect(says(page)).toHaveText(commandAnswers('courtyard').checks[0]!.says);
+  await expect(answer(page)).toContainText(/Holds: with the check valve sound .* with it failed/);
 });
 
-test('another site changes the answer and the drawn levels', async ({ page }) => {
+test('opens one minute before the pump stops and plays once through the rise', async ({ page }) => {
+  await page.goto('./#courtyard');
+  await expect(now(page)).toContainText('the pump lifts');
+  await expect(now(page)).toContainText('after the stop');
+  await expect(now(page)).toContainText('12:12', { timeout: 15_000 });
+});
+
+test.describe('under reduced motion', () => {
+  test.use({ contextOptions: { reducedMotion: 'reduce' } });
+
+  test('the site stands at its highest level at once', async ({ page }) => {
+    await page.goto('./#courtyard');
+    await expect(now(page)).toContainText('after the stop');
+    const first = await now(page).textContent();
+    await page.waitForTimeout(300);
+    expect(await now(page).textContent()).toBe(first);
+  });
+});
+
+test('stops the pump again at a press', async ({ page }) => {
+  await page.goto('./#courtyard');
+  await expect(now(page)).toContainText('12:12', { timeout: 15_000 });
+  await page.getByRole('button', { name: 'stop the pump' }).click();
+  await expect(now(page)).toContainText('the pump lifts');
+});
+
+test('shows the trial of a site whose own run has no stop, and the run at a press', async ({ page }) => {
+  const site = JSON.parse(siteText('courtyard'));
+  const mine = JSON.stringify({ ...site, title: 'Never stopped', actions: [] });
   await page.goto('./');
-  const before = await shown(page);
-  await page.getByRole('combobox', { name: 'site' }).selectOption(other);
+  await page
+    .locator('input[type=file]')
+    .setInputFiles({ name: 'mine.json', mimeType: 'application/json', buffer: Buffer.from(mine) });
+  await expect(now(page)).toContainText('trial ‘drain-back’');
+  await page.getByRole('button', { name: 'back to the run' }).click();
+  await expect(now(page)).not.toContainText('trial');
+});
+
+test('another site changes the answer and the drawing', async ({ page }) => {
+  await page.goto('./');
+  await expect(says(page)).toHaveText(commandAnswers('courtyard').checks[0]!.says);
+  const before = await page.locator('tb-section').evaluate((each) => each.shadowRoot!.textContent);
+  await choose(page, commandAnswers(other).title);
   await expect(says(page)).toHaveText(commandAnswers(other).checks[0]!.says);
-  const after = await shown(page);
-  expect(after.answer).not.toBe(before.answer);
-  expect(after.line).not.toBe(before.line);
+  expect(await page.locator('tb-section').evaluate((each) => each.shadowRoot!.textContent)).not.toBe(before);
 });
 
 test('a site is chosen by keyboard alone', async ({ page }) => {
   await page.goto('./');
-  await shown(page);
+  await expect(says(page)).toHaveText(commandAnswers('courtyard').checks[0]!.says);
   await page.keyboard.press('Tab');
-  await expect(page.getByRole('combobox', { name: 'site' })).toBeFocused();
-  await page.keyboard.press('ArrowDown');
-  await expect(page.getByRole('heading', { level: 2 })).not.toHaveText(commandAnswers('courtyard').title);
-  await expect(says(page)).toBeVisible();
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { level: 1 })).not.toHaveText(commandAnswers('courtyard').title);
 });
 
 test('a site in the address is the one shown after a reload', async ({ page }) => {
   await page.goto('./');
-  await shown(page);
-  await page.getByRole('combobox', { name: 'site' }).selectOption(other);
-  await expect(page.getByRole('heading', { level: 2 })).toHaveText(commandAnswers(other).title);
+  await choose(page, commandAnswers(other).title);
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText(commandAnswers(other).title);
   await page.reload();
-  await expect(page.getByRole('heading', { level: 2 })).toHaveText(commandAnswers(other).title);
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText(commandAnswers(other).title);
 });
 
-test('units turn at one press, in the sentences and on the axes', async ({ page }) => {
+test('units turn at one press, in the sentences and the ledger', async ({ page }) => {
   await page.goto('./#courtyard');
-  await page.getByRole('button', { name: 'mm, L' }).click();
-  await expect(says(page)).toContainText(' mm');
-  await page.getByRole('button', { name: 'in, gal' }).click();
-  await expect(says(page)).toContainText(' in');
-  await expect(says(page)).not.toContainText(' mm');
-  await expect(page.locator('tb-strip .values').first()).toContainText(/ (in|ft)/);
+  await expect(answer(page)).toContainText(' mm');
+  await page.getByRole('button', { name: 'inches and gallons' }).click();
+  await expect(answer(page)).toContainText(' in');
+  await expect(answer(page)).not.toContainText(' mm');
   await expect(page.locator('tb-ledger')).toContainText(' gal');
 });
 
-test('pressing an event opens its minutes, and the whole run comes back', async ({ page }) => {
+test('each question is answered, and asked of the same site', async ({ page }) => {
   await page.goto('./#courtyard');
-  const whole = await shown(page);
-  await page.getByRole('region', { name: 'Events' }).getByRole('button', { name: 'pump off' }).first().click();
-  await expect(pondLine(page)).not.toHaveAttribute('d', whole.line!);
-  await expect(page.getByRole('slider', { name: 'moment' })).toBeInViewport();
-  await expect(page.getByRole('button', { name: 'twenty minutes' })).toHaveAttribute('aria-pressed', 'true');
-  await page.getByRole('button', { name: 'the whole run' }).click();
-  await expect(pondLine(page)).toHaveAttribute('d', whole.line!);
+  await page.getByRole('button', { name: 'When will it be full?' }).click();
+  const filling = commandAnswers('courtyard').checks.find(({ name }) => name === 'filling')!;
+  await expect(says(page)).toHaveText(filling.says);
+  await page.getByRole('button', { name: 'What does the water do inside the filter?' }).click();
+  await expect(answer(page)).toContainText('slips round the mats');
+  await expect(page.getByRole('slider', { name: 'bottom feed’s valve' })).toBeVisible();
 });
 
-test('the playhead moves by arrow keys and tells the level at its moment', async ({ page }) => {
+test('a look that was chosen is kept', async ({ page }) => {
+  await page.goto('./');
+  await page.locator('details.site > summary').click();
+  await page.getByRole('button', { name: 'slate' }).click();
+  await page.reload();
+  await expect(page.locator('html')).toHaveAttribute('data-look', 'slate');
+});
+
+test('a check’s moment is moved to, in the run or in its trial', async ({ page }) => {
   await page.goto('./#courtyard');
-  await shown(page);
-  const slider = page.getByRole('slider', { name: 'moment' });
-  const start = await slider.getAttribute('aria-valuetext');
-  await slider.focus();
-  for (let press = 0; press < 20; press++) await page.keyboard.press('ArrowRight');
-  await expect(slider).not.toHaveAttribute('aria-valuetext', start!);
-  await expect(page.locator('tb-strip .now').first()).toContainText('its edge');
+  await page.getByRole('region', { name: 'The whole answer' }).locator('summary').click();
+  await page
+    .getByRole('region', { name: 'The whole answer' })
+    .getByRole('button', { name: /^look at its trial/ })
+    .click();
+  await expect(now(page)).toContainText('trial ‘drain-back’');
 });
 
 test('a broken file is told with the place of every problem, and a sound one is run', async ({ page }) => {
   await page.goto('./');
-  await shown(page);
+  await expect(answer(page)).toBeVisible();
   const file = (name: string, text: string) => ({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
   const field = page.locator('input[type=file]');
   await field.setInputFiles(file('torn.json', '{ "title": "Torn",'));
@@ -94,10 +134,10 @@ test('a broken file is told with the place of every problem, and a sound one is 
   const problems = page.getByRole('region', { name: 'Problems of the file' });
   await expect(problems).toContainText('span');
   await expect(problems).toContainText('colour');
-  await expect(says(page)).toBeHidden();
+  await expect(answer(page)).toBeHidden();
 
   await field.setInputFiles(file('mine.json', JSON.stringify({ ...site, title: 'My own courtyard' })));
-  await expect(page.getByRole('heading', { level: 2 })).toHaveText('My own courtyard');
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('My own courtyard');
 });
 
 test('the cautions stand on the page', async ({ page }) => {

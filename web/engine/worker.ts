@@ -1,39 +1,21 @@
 import { expose, transfer } from 'comlink';
-import { balance, readScenario, seriesOf, simulate } from '../../sim/index.ts';
-import type { BalanceAnswer, Series } from '../../sim/results/answer.ts';
-import { RunFailure } from '../../sim/results/failure.ts';
-import type { Scenario } from '../../sim/scenario/scenario.ts';
-import type { Answering, Outcome, Question } from './protocol.ts';
+import type { Series } from '../../sim/index.ts';
+import { answerTo, givenFor } from './answers.ts';
+import type { Answering, Fault } from './protocol.ts';
 
-function buffersOf(series: Series): ArrayBufferLike[] {
-  return [series.t, ...Object.values(series.levels), ...Object.values(series.flows)].map((column) => column.buffer);
+function buffersOf(series: Series): ArrayBuffer[] {
+  const columns = [series.t, ...Object.values(series.levels), ...Object.values(series.flows)];
+  return columns.map((column) => column.buffer as ArrayBuffer);
 }
 
-/** The balance stands beside the run; a site that runs and has no balance is shown without one. */
-function balanceOf(scenario: Scenario): BalanceAnswer | null {
+/** The answer with its series handed over instead of copied, or a fault of ours as data. */
+function handOver<T extends object>(answer: () => T): T | Fault {
   try {
-    return balance(scenario);
+    const outcome = answer();
+    return 'series' in outcome ? transfer(outcome, buffersOf(outcome.series as Series)) : outcome;
   } catch (error) {
-    if (error instanceof RunFailure) return null;
-    throw error;
+    return { kind: 'fault', message: error instanceof Error ? error.message : String(error) };
   }
-}
-
-function run(scenario: Scenario): Outcome {
-  try {
-    const { answer, record } = simulate(scenario);
-    return { kind: 'answered', scenario, answer, series: seriesOf(record), balance: balanceOf(scenario) };
-  } catch (error) {
-    if (!(error instanceof RunFailure)) throw error;
-    const { kind: why, time, part, message } = error;
-    return { kind: 'unsolved', title: scenario.title, starts: scenario.starts, why, time, part, message };
-  }
-}
-
-function answer({ text, display }: Question): Outcome {
-  const reading = readScenario(text);
-  if (!reading.ok) return { kind: 'refused', problems: reading.problems };
-  return run(display ? { ...reading.scenario, display } : reading.scenario);
 }
 
 const answering: Answering = {
@@ -48,12 +30,10 @@ const answering: Answering = {
     });
   },
   async ask(question) {
-    try {
-      const outcome = answer(question);
-      return outcome.kind === 'answered' ? transfer(outcome, buffersOf(outcome.series) as ArrayBuffer[]) : outcome;
-    } catch (error) {
-      return { kind: 'fault', message: error instanceof Error ? error.message : String(error) };
-    }
+    return handOver(() => answerTo(question));
+  },
+  async give(request) {
+    return handOver(() => givenFor(request));
   },
 };
 

@@ -60,12 +60,12 @@ export function asTyped(display: Display): Writer {
 /** Without the dust of binary fractions, and no minus nought. */
 const tidy = (value: number): number => Number(value.toPrecision(10)) + 0;
 
-/** What a field shows of a file's value: a text as typed, a bare number with the unit it is in. */
+/** What a field shows of a file's value: a text as typed, with a true minus; a bare number with the unit it is in. */
 export function shownAs(value: unknown, dimension: DimensionName): string {
-  if (typeof value === 'string') return value;
+  if (typeof value === 'string') return value.replace(/^-/, '\u2212');
   if (typeof value !== 'number') return '';
   const { si } = DIMENSIONS[dimension];
-  return si === '' ? String(value) : `${value} ${si}`;
+  return `${String(value).replace(/^-/, '\u2212')}${si === '' ? '' : ` ${si}`}`;
 }
 
 /** What is put in a file for a typed text: a bare number where it is one and the value was bare or has no unit. */

@@ -1,48 +1,49 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { Check } from '../../sim/results/answer.ts';
-import { besides, firstSentence } from './says.ts';
+import type { Headline } from '../state/headline.ts';
 import { shared } from './styles.ts';
-import { verdictMark, verdictStyles } from './verdict.ts';
+import { verdictSign, verdictStyles, verdictWord } from './verdict.ts';
 
-/** The answer to the question asked first, its sentence large. */
+/** The answer to the question asked, largest on the page: its verdict first, then the margin. */
 @customElement('tb-answer')
 export class Answer extends LitElement {
   static override styles = [
     shared,
     verdictStyles,
     css`
-      section {
-        border-top: 1.5px solid var(--ink);
-        padding-top: 12px;
+      .headline {
+        margin: 0 0 6px;
+        font-size: clamp(21px, 0.9rem + 1.6vw, 26px);
+        line-height: 1.2;
+        text-wrap: pretty;
       }
-      .verdict {
-        font-size: 19px;
-        line-height: 26px;
+      .headline svg {
+        width: 0.8em;
+        height: 0.8em;
       }
-      .sentence {
-        font-size: clamp(20px, 1.05rem + 1vw, 30px);
-        line-height: 1.22;
-        margin: 4px 0 8px;
-        max-width: 34em;
+      .more {
+        margin: 0;
+      }
+      .old {
+        border-left: 3px solid var(--ink);
+        padding-left: 10px;
       }
     `,
   ];
 
-  @property({ attribute: false }) check: Check | undefined;
-  @property() starts = '';
+  @property({ attribute: false }) headline: Headline | undefined;
+  /** Why the answer is older than what was typed; '' where it isn't. */
+  @property() old = '';
 
   override render(): TemplateResult | typeof nothing {
-    const { check } = this;
-    if (!check) return nothing;
-    const [sentence, more] = firstSentence(check.says);
-    return html`<section aria-label="The answer">
-      ${verdictMark(check.verdict)}
-      <div class="says">
-        <p class="sentence">${sentence}</p>
-        <p>${more}</p>
-      </div>
-      ${besides(check, this.starts)}
+    if (!this.headline) return nothing;
+    const { verdict, says, more } = this.headline;
+    return html`<section aria-label="The answer" data-verdict=${verdict}>
+      ${this.old ? html`<p class="old" role="alert">${this.old}</p>` : nothing}
+      <p class="headline"><span class="verdict ${verdict}">${verdictSign(verdict)} ${capital(verdictWord[verdict])}</span>: ${says}</p>
+      <p class="more">${more}</p>
     </section>`;
   }
 }
+
+const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);

@@ -24,7 +24,7 @@ export function countSentence(checks: readonly Check[]): string {
     .join(', ');
 }
 
-/** Every check but the first: verdict, name and the first sentence; the rest of it opens, and is open where it matters. */
+/** Every check but the one asked about: verdict, name and the first sentence; the rest of it opens, and is open where it matters. */
 @customElement('tb-checks')
 export class Checks extends LitElement {
   static override styles = [
@@ -60,6 +60,8 @@ export class Checks extends LitElement {
   ];
 
   @property({ attribute: false }) checks: readonly Check[] = [];
+  /** Name of the check that stands as the answer above. */
+  @property() asked = '';
   @property() starts = '';
 
   #item(check: Check): TemplateResult {
@@ -80,7 +82,7 @@ export class Checks extends LitElement {
   }
 
   override render(): TemplateResult {
-    const others = this.checks.slice(1).toSorted((a, b) => rank(a) - rank(b));
+    const others = this.checks.filter(({ name }) => name !== this.asked).toSorted((a, b) => rank(a) - rank(b));
     return html`<section aria-label="Other checks">
       <h3>All checks: ${countSentence(this.checks)}</h3>
       <ul>

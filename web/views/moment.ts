@@ -3,6 +3,11 @@ export function momentChosen(t: number): CustomEvent<number> {
   return new CustomEvent('moment-chosen', { detail: t, bubbles: true, composed: true });
 }
 
+/** Somebody chose to look at the trial behind a check, at a moment from its start, s. */
+export function trialChosen(check: string, t: number): CustomEvent<{ check: string; t: number }> {
+  return new CustomEvent('trial-chosen', { detail: { check, t }, bubbles: true, composed: true });
+}
+
 /** Lengths of time to look at, s: what a stop sets off is over within the minutes, a pump by the clock turns in a day. */
 export const lengths = { 'twenty minutes': 1200, 'one day': 86_400 } as const;
 

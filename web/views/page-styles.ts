@@ -6,75 +6,7 @@ export const pageStyles = css`
     margin: 0 auto;
     padding: 0 16px 32px;
   }
-  header {
-    display: flex;
-    flex-wrap: wrap;
-    align-items: center;
-    gap: 0 24px;
-    min-height: 56px;
-    border-bottom: 0.8px solid var(--rule);
-  }
-  h1 {
-    margin: 0;
-    font-size: 19px;
-    line-height: 44px;
-    font-weight: 400;
-    font-style: italic;
-  }
-  label,
-  .units {
-    color: var(--ink2);
-  }
-  .choice {
-    display: flex;
-    align-items: center;
-    gap: 8px;
-    flex: 1 1 240px;
-    min-width: 0;
-  }
-  select {
-    flex: 1;
-    min-width: 0;
-    max-width: 420px;
-    text-overflow: ellipsis;
-  }
-  select option {
-    background: var(--paper2);
-    color: var(--ink);
-  }
-  .units {
-    display: flex;
-    gap: 12px;
-  }
-  .file {
-    position: relative;
-    display: flex;
-    align-items: center;
-    min-height: 44px;
-    color: var(--ink);
-    text-decoration: underline 1px;
-    text-underline-offset: 5px;
-  }
-  .file input {
-    position: absolute;
-    inset: 0;
-    width: 100%;
-    opacity: 0;
-    cursor: pointer;
-  }
-  .file:focus-within {
-    outline: 2px solid var(--ink);
-    outline-offset: 2px;
-  }
-  main {
-    position: relative;
-    padding-top: 16px;
-  }
-  .note[role='status'] {
-    position: absolute;
-    top: 0;
-    margin: 0;
-  }
+  .note[role='status'],
   .unseen {
     position: absolute;
     width: 1px;
@@ -83,33 +15,108 @@ export const pageStyles = css`
     overflow: hidden;
     clip-path: inset(50%);
   }
-  .run[aria-busy='true'] {
-    opacity: 0.55;
+  main {
+    padding-top: 12px;
+    position: relative;
   }
-  .site {
-    font-size: 24px;
-    line-height: 30px;
-    font-weight: 400;
-    margin: 0;
+  .run,
+  .beside,
+  .before {
+    display: contents;
+  }
+  .run {
+    display: flex;
+    flex-direction: column;
+    gap: 12px;
+  }
+  .run > *,
+  .beside > *,
+  .before > * {
+    min-width: 0;
+  }
+  tb-answer {
+    order: 1;
+  }
+  .bar {
+    order: 2;
+  }
+  .drawing {
+    order: 3;
+    margin: 0 -16px;
+  }
+  tb-whole-answer {
+    order: 4;
+  }
+  .inputs {
+    order: 5;
+  }
+  tb-plots {
+    order: 6;
+  }
+  .rest {
+    order: 7;
+  }
+  .rest > * {
+    display: block;
+    margin-bottom: 20px;
+  }
+  .bar {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0 20px;
+    border-bottom: 0.8px solid var(--rule);
+  }
+  .bar .deed {
+    font-size: 18px;
+    text-decoration-thickness: 1.5px;
+  }
+  .bar .now {
+    color: var(--ink2);
+    font-size: 15px;
+    line-height: 20px;
+    flex: 1 1 0;
   }
   .caution {
     border-left: 3px solid var(--ink);
     padding-left: 12px;
   }
-  .run > *,
-  .trouble {
-    margin-bottom: 24px;
-    min-width: 0;
+  .pending {
+    opacity: 0.6;
   }
-  .side > * {
-    margin-bottom: 20px;
+  .others button {
+    margin-right: 16px;
+  }
+  .trouble h2 {
+    font-size: 21px;
+    line-height: 26px;
+    font-weight: 400;
+    margin: 0 0 8px;
   }
   .trouble p {
     max-width: 80ch;
     overflow-wrap: anywhere;
   }
+  .tie {
+    position: absolute;
+    inset: 0;
+    width: 100%;
+    height: 100%;
+    pointer-events: none;
+    overflow: visible;
+    z-index: 1;
+  }
+  .tie path {
+    fill: none;
+    stroke: var(--ink);
+    stroke-width: 0.9;
+  }
+  .tie circle {
+    fill: var(--ink);
+  }
   footer {
     border-top: 0.8px solid var(--rule);
+    margin-top: 24px;
     padding-top: 16px;
     font-size: 14px;
     line-height: 19px;
@@ -121,20 +128,30 @@ export const pageStyles = css`
     }
     .run {
       display: grid;
-      grid-template: auto auto 1fr / minmax(0, 1fr) 336px;
+      grid-template-columns: minmax(0, 1fr) 300px;
       column-gap: 40px;
       align-items: start;
     }
-    .title {
-      grid-column: 1 / -1;
+    .beside {
+      display: flex;
+      flex-direction: column;
+      gap: 12px;
+      grid-area: 1 / 2;
     }
-    .side {
-      grid-area: 2 / 2 / span 2 / auto;
-      border-top: 1.5px solid var(--ink);
-      padding-top: 12px;
+    .before {
+      display: flex;
+      flex-direction: column;
+      gap: 8px;
+      grid-area: 1 / 1;
     }
-    tb-plots {
-      grid-area: 3 / 1;
+    .before .drawing {
+      order: 1;
+      margin: 0;
+    }
+  }
+  @media (min-width: 1280px) {
+    .run {
+      grid-template-columns: minmax(0, 1fr) 336px;
     }
   }
 `;

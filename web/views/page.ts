@@ -1,155 +1,166 @@
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, LitElement, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
-import { formatDuration } from '../../sim/quantity/index.ts';
 import { Engine } from '../engine/client.ts';
 import { openLine } from '../engine/line.ts';
-import type { Answered, Display, Outcome } from '../engine/protocol.ts';
+import type { Answered } from '../engine/protocol.ts';
+import '../section/section.ts';
 import { demoSites, type Site, siteOf } from '../sites.ts';
-import './answer.ts';
-import './balance.ts';
+import { type Document, textOf } from '../state/document.ts';
+import { chooseLook, type Look, openingLook } from '../state/look.ts';
+import { momentAt } from '../state/moment.ts';
+import { Session } from '../state/session.ts';
+import type { Shown } from '../state/shown.ts';
+import { answerView } from './answer-view.ts';
+import { barView } from './bar.ts';
 import { cautions } from './cautions.ts';
-import './checks.ts';
-import './ledger.ts';
-import { windowRound } from './moment.ts';
+import { type HeadDeeds, headView } from './head.ts';
+import { headStyles } from './head-styles.ts';
+import { InputsController } from './inputs.ts';
 import { pageStyles } from './page-styles.ts';
-import type { Plots } from './plots.ts';
 import './plots.ts';
+import { restView } from './rest.ts';
+import { Stage } from './stage.ts';
 import { shared } from './styles.ts';
+import { tieFor } from './tie.ts';
 import { troubleWords } from './troubles.ts';
 
-/** The page: which site, in which units, and what came of it. */
+/** The page: which site, which question, what came of it, and at which moment it is drawn. */
 @customElement('tb-page')
 export class Page extends LitElement {
-  static override styles = [shared, pageStyles];
+  static override styles = [shared, headStyles, pageStyles];
 
   @state() private sites: readonly Site[] = demoSites;
-  @state() private site: Site | undefined = siteByAddress() ?? demoSites[0];
-  /** Chosen on the page; undefined: as the file has it. */
-  @state() private display: Display | undefined;
-  @state() private computing = false;
-  @state() private outcome: Outcome | undefined;
-  @state() private window: readonly [number, number] = [0, 1];
-  @state() private moment = 0;
+  @state() private look: Look = openingLook();
+  @state() private width = 0;
 
-  #engine = new Engine(openLine);
+  readonly #engine = new Engine(openLine);
+  readonly #session = new Session(this.#engine, () => this.#changed());
+  readonly #stage = new Stage(this, this.#session, this.#engine);
+  readonly #inputs = new InputsController(this, this.#session, this.#engine);
+  #arrived: string | undefined;
+  #seen: Answered | undefined;
+  readonly #watch = new ResizeObserver(([entry]) => {
+    this.width = Math.floor(entry?.contentRect.width ?? 0);
+  });
 
   override connectedCallback(): void {
     super.connectedCallback();
-    void this.#ask();
+    const site = siteByAddress() ?? demoSites[0];
+    if (site) this.#session.open(site.name, site.text);
+    this.addEventListener('dragover', (event) => event.preventDefault());
+    this.addEventListener('drop', (event) => {
+      event.preventDefault();
+      const file = event.dataTransfer?.files[0];
+      if (file) void this.#open(file);
+    });
   }
 
-  async #ask(): Promise<void> {
-    if (!this.site) return;
-    const { text, name } = this.site;
-    this.computing = true;
-    const outcome = await this.#engine.ask({ text, display: this.display });
-    if (outcome === 'superseded') return;
-    this.computing = false;
-    this.#show(outcome, name);
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#watch.disconnect();
   }
 
-  #shownSite = '';
-
-  /** A site asked again in other units keeps the minutes that are being looked at. */
-  #show(outcome: Outcome, site: string): void {
-    this.outcome = outcome;
-    if (outcome.kind === 'answered' && site !== this.#shownSite) {
-      this.window = [0, outcome.answer.span];
-      this.moment = 0;
-    }
-    this.#shownSite = outcome.kind === 'answered' ? site : '';
+  #changed(): void {
+    this.requestUpdate();
+    const { shown, name } = this.#session;
+    if (!shown || shown === this.#seen) return;
+    this.#seen = shown;
+    if (this.#arrived === name) this.#stage.answered();
+    else void this.#stage.arrive();
+    this.#arrived = name;
+    this.#inputs.answered();
   }
 
   #choose(site: Site): void {
-    this.site = site;
     history.replaceState(null, '', `#${encodeURIComponent(site.name)}`);
-    void this.#ask();
+    this.#arrived = undefined;
+    this.#stage.clear();
+    this.#inputs.close();
+    this.#session.open(site.name, site.text);
   }
 
-  async #open(event: Event): Promise<void> {
-    const field = event.target as HTMLInputElement;
-    const file = field.files?.[0];
-    if (!file) return;
-    const site = siteOf(file.name, await file.text());
-    field.value = '';
+  async #open(file: File): Promise<void> {
+    const site = siteOf(file.name.replace(/\.json$/, ''), await file.text());
     this.sites = [...this.sites.filter(({ name }) => name !== site.name), site];
     this.#choose(site);
   }
 
-  #units(display: Display): void {
-    this.display = display;
-    void this.#ask();
+  readonly #deeds: HeadDeeds = {
+    choose: (site) => this.#choose(site),
+    open: (file) => void this.#open(file),
+    save: () => {
+      const { doc } = this.#session;
+      if (doc) download(doc);
+      this.#session.save();
+    },
+    ask: (about) => {
+      this.#session.askAbout(about);
+      this.#inputs.answered();
+    },
+    showIn: (display) => this.#session.showIn(display),
+    lookIn: (look) => {
+      this.look = look;
+      chooseLook(look);
+    },
+    undo: () => this.#session.undo(),
+    redo: () => this.#session.redo(),
+  };
+
+  protected override updated(): void {
+    const drawing = this.renderRoot.querySelector('.drawing');
+    if (drawing) this.#watch.observe(drawing);
+    tieFor(this.renderRoot as ShadowRoot, this.#inputs.part?.place);
   }
 
-  #lookAt(t: number): void {
-    if (this.outcome?.kind !== 'answered') return;
-    this.moment = t;
-    this.window = windowRound(t, this.outcome.answer.span);
-    this.renderRoot.querySelector<Plots>('tb-plots')?.bringIntoView();
-  }
-
-  #header(): TemplateResult {
-    const shown = this.outcome?.kind === 'answered' ? this.outcome.scenario.display : this.display;
-    const unit = (display: Display, words: string): TemplateResult =>
-      html`<button aria-pressed=${shown === display} @click=${() => this.#units(display)}>${words}</button>`;
-    const choose = (event: Event): void => {
-      const site = this.sites.find(({ name }) => name === (event.target as HTMLSelectElement).value);
-      if (site) this.#choose(site);
-    };
-    return html`<header>
-      <h1>tumblebay</h1>
-      <label class="choice">site
-        <select @change=${choose}>
-          ${this.sites.map(
-            ({ name, title }) => html`<option value=${name} ?selected=${name === this.site?.name}>${title}</option>`,
-          )}
-        </select></label>
-      <label class="file">open a file<input type="file" accept=".json,application/json" @change=${this.#open} /></label>
-      <div class="units" role="group" aria-label="Units">${unit('metric', 'mm, L')}${unit('us', 'in, gal')}</div>
-    </header>`;
-  }
-
-  #answered(run: Answered): TemplateResult {
-    const { scenario, answer, balance } = run;
-    const assumed = answer.assumed.length;
-    return html`<div class="run" aria-busy=${this.computing}>
-      <div class="title">
-        <h2 class="site">${answer.title}</h2>
-        <details>
-          <summary>${formatDuration(answer.span)} simulated; about this site</summary>
-          <p>${scenario.notes || 'The file has no notes.'}</p>
-        </details>
-        ${answer.cautions.map((caution) => html`<p class="caution">${caution}</p>`)}
-      </div>
-      <tb-answer .check=${answer.checks[0]} .starts=${scenario.starts}></tb-answer>
-      <div class="side">
-        <tb-checks .checks=${answer.checks} .starts=${scenario.starts}></tb-checks>
-        <tb-balance .balance=${balance ?? undefined} .display=${scenario.display}></tb-balance>
-        <tb-ledger .ledger=${answer.ledger} .energy=${answer.energy} .display=${scenario.display}></tb-ledger>
-        ${assumed > 0 ? assumptions(answer.assumed) : nothing}
-      </div>
-      <tb-plots .run=${run} .window=${this.window} .moment=${this.moment}
-        @window-chosen=${(event: CustomEvent<[number, number]>) => {
-          this.window = event.detail;
-        }}
-        @moment-moved=${(event: CustomEvent<number>) => {
-          this.moment = event.detail;
-        }}></tb-plots>
+  #drawn(run: Answered, record: Shown): TemplateResult {
+    const { scenario, balance } = run;
+    const { moment, window } = this.#stage;
+    const now = momentAt(record.series, moment);
+    return html`<div class="before">
+      <tb-section class="drawing" .scenario=${scenario} .answer=${record.answer} .balance=${balance} .moment=${now}
+        .width=${this.width} .chosen=${this.#inputs.part?.place ?? ''}
+        .about=${this.#session.about === 'filter' ? 'filter' : 'pond'}></tb-section>
+      ${barView(
+        { record, moment: now, scenario },
+        { stop: () => void this.#stage.stopPump(), back: () => this.#stage.backToRun() },
+      )}
+      <tb-plots .run=${{ ...run, answer: record.answer, series: record.series }} .scenario=${scenario}
+        .answer=${record.answer} .series=${record.series} .window=${window} .moment=${moment}
+        @window-chosen=${(event: CustomEvent<[number, number]>) => this.#stage.choose(event.detail)}
+        @moment-moved=${(event: CustomEvent<number>) => this.#stage.moveTo(event.detail)}></tb-plots>
     </div>`;
   }
 
-  #status(): string {
-    if (!this.site) return 'No site is here to be computed.';
-    if (this.computing) return `Computing ${this.site.title} …`;
-    return this.outcome?.kind === 'answered' ? `${this.outcome.answer.title} is computed.` : '';
+  #run(run: Answered, record: Shown): TemplateResult {
+    return html`<div class="run"
+        @moment-chosen=${(event: CustomEvent<number>) => {
+          this.#stage.backToRun();
+          this.#stage.lookAt(event.detail);
+        }}
+        @trial-chosen=${async ({ detail }: CustomEvent<{ check: string; t: number }>) => {
+          await this.#stage.openTrial(detail.check);
+          this.#stage.lookAt(detail.t);
+        }}>
+      <div class="beside">${answerView(this.#session, run)} ${this.#inputs.view(run)} ${restView(this.#session, run)}</div>
+      ${this.#drawn(run, record)}
+    </div>`;
   }
 
   override render(): TemplateResult {
-    const { outcome } = this;
-    return html`${this.#header()}
-      <main @moment-chosen=${(event: CustomEvent<number>) => this.#lookAt(event.detail)}>
-        <p class=${this.computing ? 'note' : 'unseen'} role="status">${this.#status()}</p>
-        ${outcome?.kind === 'answered' ? this.#answered(outcome) : outcome ? troubleWords(outcome) : nothing}
+    const { shown, doc, about, trouble, name, display } = this.#session;
+    const record = this.#stage.record();
+    const head = {
+      title: shown?.scenario.title ?? name,
+      sites: this.sites,
+      name,
+      doc,
+      about,
+      display: display ?? shown?.scenario.display ?? 'metric',
+      look: this.look,
+    };
+    return html`${headView(head, this.#deeds)}
+      <main>
+        ${shown && record ? this.#run(shown, record) : trouble ? troubleWords(trouble) : html`<p class="note">Computing …</p>`}
       </main>
       <footer>${cautions}</footer>`;
   }
@@ -161,17 +172,10 @@ function siteByAddress(): Site | undefined {
   return demoSites.find(({ name }) => name === asked);
 }
 
-function assumptions(assumed: Answered['answer']['assumed']): TemplateResult {
-  return html`<details>
-    <summary>${assumed.length} values were assumed</summary>
-    <p class="note">What the file does not give, in m, m³/s and s, with the range it may lie in.</p>
-    <table>
-      ${assumed.map(
-        ({ place, value, band }) => html`<tr>
-          <th scope="row">${place}</th>
-          <td class="figure">${value}${band ? html` <span class="note">${band[0]} to ${band[1]}</span>` : nothing}</td>
-        </tr>`,
-      )}
-    </table>
-  </details>`;
+function download(doc: Document): void {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([textOf(doc)], { type: 'application/json' }));
+  link.download = `${doc.name}.json`;
+  link.click();
+  URL.revokeObjectURL(link.href);
 }

@@ -2,6 +2,15 @@ import { html, type TemplateResult } from 'lit';
 import { formatDuration } from '../../sim/quantity/index.ts';
 import type { Fault, Refused, Unsolved } from '../engine/protocol.ts';
 
+/** Why what stands on the screen is older than what was typed. */
+export function oldWords(trouble: Refused | Unsolved | Fault): string {
+  const lead = 'This is the last good run, older than what you typed.';
+  if (trouble.kind !== 'refused') return `${lead} ${trouble.message}`;
+  const [{ place, found, wanted }, ...more] = trouble.problems as [Refused['problems'][number]];
+  const others = more.length > 0 ? ` (and ${more.length} more)` : '';
+  return `${lead} At ${place}: found ${found}; wanted ${wanted}${others}.`;
+}
+
 /** Why there is no answer, and what to do about it, in words. */
 export function troubleWords(trouble: Refused | Unsolved | Fault): TemplateResult {
   switch (trouble.kind) {

@@ -12,27 +12,23 @@ const signs: Record<Verdict, SVGTemplateResult> = {
   told: svg`<path d="M4 8h8" />`,
 };
 
+export function verdictSign(verdict: Verdict): TemplateResult {
+  return html`<svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">${signs[verdict]}</svg>`;
+}
+
 /** Sign and word together, so that no verdict rests on color or on a sign alone. */
 export function verdictMark(verdict: Verdict): TemplateResult {
-  return html`<span class="verdict ${verdict}">
-    <svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">${signs[verdict]}</svg>
-    ${verdictWord[verdict]}
-  </span>`;
+  return html`<span class="verdict ${verdict}">${verdictSign(verdict)} ${verdictWord[verdict]}</span>`;
 }
 
 export const verdictStyles = css`
   .verdict {
-    display: inline-flex;
-    align-items: center;
-    gap: 6px;
-    vertical-align: bottom;
     white-space: nowrap;
   }
   .verdict svg {
     fill: none;
     stroke: currentColor;
     stroke-width: 2;
-    flex: none;
   }
   .verdict.fail {
     color: var(--brick);

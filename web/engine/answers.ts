@@ -1,0 +1,96 @@
+/** What the worker does for each question and request. */
+import { balance, readScenario, simulate } from '../../sim/index.ts';
+import type { BalanceAnswer } from '../../sim/results/answer.ts';
+import { fillingCheck } from '../../sim/results/checks/filling.ts';
+import { RunFailure } from '../../sim/results/failure.ts';
+import { flowRanges, levelRanges } from '../../sim/results/ranges.ts';
+import { refinedSeries } from '../../sim/results/series.ts';
+import type { Scenario } from '../../sim/scenario/scenario.ts';
+import { jsonSchema } from '../../sim/scenario/schema.ts';
+import { quickAnswer, stopsOf } from '../../sim/studies/quick.ts';
+import { failingSettings } from '../../sim/studies/turns.ts';
+import { trialRecord } from '../../sim/trials/index.ts';
+import type { Answered, Given, Outcome, Question, Request, TrialRequest } from './protocol.ts';
+
+/** Straight lines between the rows of what is drawn follow every level to this, m. */
+const DRAWN = 1e-4;
+
+/** The balance stands beside the run; a site that runs and has no balance is shown without one. */
+function balanceOf(scenario: Scenario): BalanceAnswer | null {
+  try {
+    return balance(scenario);
+  } catch (error) {
+    if (error instanceof RunFailure) return null;
+    throw error;
+  }
+}
+
+function inFull(scenario: Scenario): Answered {
+  const { answer, record } = simulate(scenario);
+  return {
+    kind: 'answered',
+    depth: 'full',
+    scenario,
+    answer,
+    series: refinedSeries(record, DRAWN),
+    balance: balanceOf(scenario),
+    stops: stopsOf(scenario, record) ?? null,
+  };
+}
+
+function quickly(scenario: Scenario, about: Question['about']): Answered {
+  const { answer, record, stops, balance } = quickAnswer(scenario);
+  const filling = about === 'filling' ? fillingCheck({ scenario, balance: undefined }) : undefined;
+  return {
+    kind: 'answered',
+    depth: 'quick',
+    scenario,
+    answer: { ...answer, checks: filling ? [filling] : [] },
+    series: refinedSeries(record, DRAWN),
+    balance: balance ?? null,
+    stops: stops ?? null,
+  };
+}
+
+export function answerTo({ text, display, depth, about }: Question): Outcome {
+  const reading = readScenario(text);
+  if (!reading.ok) return { kind: 'refused', problems: reading.problems };
+  const scenario = display ? { ...reading.scenario, display } : reading.scenario;
+  try {
+    return depth === 'quick' ? quickly(scenario, about) : inFull(scenario);
+  } catch (error) {
+    if (!(error instanceof RunFailure)) throw error;
+    const { kind: why, time, part, message } = error;
+    return { kind: 'unsolved', title: scenario.title, starts: scenario.starts, why, time, part, message };
+  }
+}
+
+export function givenFor(request: Request): Given {
+  switch (request.want) {
+    case 'turns': {
+      const { text, setting, asked, range, within } = request;
+      return { kind: 'turns', failing: failingSettings(JSON.parse(text), setting, asked, range, within) };
+    }
+    case 'trial':
+      return trialFor(request);
+    case 'schema':
+      return { kind: 'schema', schema: jsonSchema() };
+  }
+}
+
+function trialFor({ text, check }: TrialRequest): Given {
+  const reading = readScenario(text);
+  const record = reading.ok ? trialRecord(reading.scenario, check) : undefined;
+  if (!record) return { kind: 'fault', message: `The check ‘${check}’ has no trial to be looked at.` };
+  const last = record.length - 1;
+  const events = check.startsWith('drain-back') ? [{ t: 0, what: 'pump off' }] : [];
+  return {
+    kind: 'trial',
+    check,
+    span: record.time(last),
+    series: refinedSeries(record, DRAWN),
+    levels: levelRanges(record),
+    flows: flowRanges(record),
+    events,
+  };
+}

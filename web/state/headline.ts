@@ -1,0 +1,117 @@
+/** The answer to each question as it stands largest on the page: verdict first, then the margin. */
+import { areaAt, makeStorage } from '../../sim/laws/storage.ts';
+import {
+  type Display,
+  formatDuration,
+  formatFlow,
+  formatLength,
+  formatPercent,
+  formatVolume,
+} from '../../sim/quantity/index.ts';
+import type { Check, Verdict } from '../../sim/results/answer.ts';
+import { judgeAtLeast } from '../../sim/results/checks/check.ts';
+import type { Scenario } from '../../sim/scenario/scenario.ts';
+import type { StopFigures, Stops } from '../../sim/studies/quick.ts';
+import type { Answered, Subject } from '../engine/protocol.ts';
+
+export interface Headline {
+  readonly verdict: Verdict;
+  /** One sentence; after the verdict's word. */
+  readonly says: string;
+  /** What else is known at this depth. */
+  readonly more: string;
+}
+
+/** The check that answers a question. */
+export const checkOf: Record<Subject, string> = { stop: 'drain-back', filling: 'filling', filter: 'channeling' };
+
+/**
+ * @param full the last answer in full: its band goes on being taken while the hand moves
+ */
+export function headlineOf(about: Subject, now: Answered, full: Answered | undefined): Headline {
+  const check = (from: Answered | undefined): Check | undefined =>
+    from?.answer.checks.find(({ name }) => name === checkOf[about]);
+  switch (about) {
+    case 'stop':
+      return now.stops ? ofStops(now.stops, now.scenario, check(full)?.band ?? 0) : withoutStops(check(full));
+    case 'filling':
+      return ofFilling(check(now) ?? check(full));
+    case 'filter':
+      return ofFilter(now, check(now) ?? check(full));
+  }
+}
+
+/** A loss over the edge under this is none, m³. */
+const NO_WATER = 5e-5;
+
+function ofStops(stops: Stops, { plumbing, pond, display }: Scenario, band: number): Headline {
+  const { kind } = plumbing.main.checkValve;
+  const verdict = judgeAtLeast(stops.asIs.below, band, stops);
+  const ends = (stop: StopFigures): string => endsWords(stop, display);
+  const holds = kind === 'sound' || kind === 'unknown';
+  const says = holds
+    ? `with the check valve sound the pond ${ends(stops.asIs)}; with it failed it ${ends(stops.failed)}.`
+    : `with ${kind === 'none' ? 'no check valve' : 'its leaking check valve'} the pond ${ends(stops.asIs)}; ` +
+      `with a sound one it ${ends(stops.sound)}.`;
+  return { verdict, says, more: `${riseWords(stops.asIs, display)} ${perStep(pond, stops.level, display)}` };
+}
+
+/** Where the highest level is the end of a long tail, the time of nine tenths of the rise says more. */
+function riseWords({ rise, took, soon }: StopFigures, display: Display): string {
+  if (rise < 5e-5) return 'It does not rise.';
+  const rises = `It rises ${formatLength(rise, display)}`;
+  return took > 3 * soon
+    ? `${rises}, nine tenths of it within ${formatDuration(soon)}.`
+    : `${rises} within ${formatDuration(took)}.`;
+}
+
+function endsWords({ below, overRim, overflow }: StopFigures, display: Display): string {
+  const piped = overflow > NO_WATER ? `, ${formatVolume(overflow, display)} going down its overflow` : '';
+  if (below >= 0) return `stays ${formatLength(below, display)} below its edge${piped}`;
+  return overRim > NO_WATER
+    ? `runs over, ${formatVolume(overRim, display)} lost`
+    : `stands ${formatLength(-below, display)} above its edge`;
+}
+
+/** Wherever a level stands, how much water that is in this pond. */
+function perStep(pond: Scenario['pond'], level: number, display: Display): string {
+  const area = areaAt(makeStorage(pond.profile, pond.displaced), level);
+  const [name, step] = display === 'us' ? ['An inch', 0.0254] : ['A centimeter', 0.01];
+  return `${name} of this pond is ${formatVolume(area * step, display)}.`;
+}
+
+function withoutStops(check: Check | undefined): Headline {
+  if (check) return { verdict: check.verdict, says: check.says, more: '' };
+  return {
+    verdict: 'told',
+    says: 'the file names no level at which the pond is kept, so no stop can be tried.',
+    more: '',
+  };
+}
+
+function ofFilling(check: Check | undefined): Headline {
+  if (!check) return { verdict: 'told', says: 'no hose is given, or no fill mark; give both to know.', more: '' };
+  const end = check.says.search(/[.!] (?=[\p{Lu}\d])/u);
+  const [first, more] = end < 0 ? [check.says, ''] : [check.says.slice(0, end + 1), check.says.slice(end + 2)];
+  return { verdict: check.verdict, says: first, more };
+}
+
+function ofFilter({ balance, scenario }: Answered, check: Check | undefined): Headline {
+  const { display } = scenario;
+  if (!scenario.filter) return { verdict: 'told', says: 'this site has no filter.', more: '' };
+  if (!balance) return { verdict: 'told', says: 'the water course finds no balance while the pump runs.', more: '' };
+  const { channeled, split, flows } = balance;
+  const up = flows['bottom feed'] ?? 0;
+  const main = `${formatFlow(flows.main, display)} come up the main line`;
+  const shares = split === null ? `${main}.` : `${main}, ${formatPercent(split)} of it by the bottom feed.`;
+  if (channeled === null) return { verdict: 'told', says: 'no water goes up through media.', more: shares };
+  const limit = check?.limit ?? 0.1;
+  const says =
+    `${formatPercent(channeled)} of the bottom feed’s ${formatFlow(up, display)} slips round the mats, ` +
+    `${formatPercent(1 - channeled)} goes through them.`;
+  return {
+    verdict: judgeAtLeast(limit - channeled, check?.band ?? 0, { fail: 0, pass: 0, origin: 'our default' }),
+    says,
+    more: shares,
+  };
+}

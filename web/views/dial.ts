@@ -1,0 +1,137 @@
+import { html, LitElement, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { Stretch } from '../../sim/studies/aim.ts';
+import { dimensionOf } from '../../sim/studies/setting.ts';
+import type { Display } from '../engine/protocol.ts';
+import { type Ruler, wordsOf } from '../state/dials.ts';
+import { dialStyles } from './dial-styles.ts';
+import { shared } from './styles.ts';
+
+/** A dial was turned, by hand or by a typed text. */
+export interface Turned {
+  readonly ruler: Ruler;
+  readonly to: number | string;
+  /** Turns of one gesture are undone together; undefined: by itself. */
+  readonly gesture: unknown;
+}
+
+/** Steps of a page key. */
+const LEAP = 10;
+
+/** One figure as a ruler with a pointer: dragged, stepped, by keys, or typed, with the stretches on which the site fails. */
+@customElement('tb-dial')
+export class DialView extends LitElement {
+  static override styles = [shared, dialStyles];
+
+  @property({ attribute: false }) ruler: Ruler | undefined;
+  /** undefined while they are not known; null where no answer turns on it. */
+  @property({ attribute: false }) failing: readonly Stretch[] | undefined | null;
+  /** What is wrong with the value as typed. */
+  @property() wrong = '';
+  @property() display: Display = 'metric';
+  @state() private gesture: object | undefined;
+
+  #turn(to: number | string, gesture: unknown): void {
+    if (!this.ruler || to === this.ruler.value) return;
+    const detail: Turned = { ruler: this.ruler, to, gesture };
+    this.dispatchEvent(new CustomEvent('dial-turned', { detail, bubbles: true, composed: true }));
+  }
+
+  #step(steps: number, gesture: unknown): void {
+    const { ruler } = this;
+    if (!ruler) return;
+    const next = Math.round(ruler.value / ruler.step + steps) * ruler.step;
+    this.#turn(Math.min(ruler.high, Math.max(ruler.low, next)), gesture);
+  }
+
+  #drag(event: PointerEvent): void {
+    const { ruler } = this;
+    if (!ruler || !this.gesture) return;
+    const box = (event.currentTarget as Element).getBoundingClientRect();
+    const share = Math.min(1, Math.max(0, (event.clientX - box.left) / box.width));
+    const to = ruler.low + share * (ruler.high - ruler.low);
+    this.#turn(Math.round(to / ruler.step) * ruler.step, this.gesture);
+  }
+
+  #down(event: PointerEvent): void {
+    if (event.button !== 0) return;
+    (event.currentTarget as Element).setPointerCapture(event.pointerId);
+    this.gesture = {};
+    this.#drag(event);
+  }
+
+  #keys(event: KeyboardEvent): void {
+    const { ruler } = this;
+    const steps: Record<string, number> = {
+      ArrowRight: 1,
+      ArrowUp: 1,
+      ArrowLeft: -1,
+      ArrowDown: -1,
+      PageUp: LEAP,
+      PageDown: -LEAP,
+    };
+    const held = `keys on ${ruler?.name}`;
+    if (event.key in steps) this.#step(steps[event.key]!, held);
+    else if (event.key === 'Home' && ruler) this.#turn(ruler.low, held);
+    else if (event.key === 'End' && ruler) this.#turn(ruler.high, held);
+    else return;
+    event.preventDefault();
+  }
+
+  #scale({ low, high, value }: Ruler): SVGTemplateResult {
+    const at = (x: number): string => `${(100 * (x - low)) / (high - low)}%`;
+    const ticks = Array.from({ length: 11 }, (_, i) => low + ((high - low) * i) / 10);
+    return svg`<svg width="100%" height="44" aria-hidden="true">
+      <defs><pattern id="no" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path class="hatch" d="M0 0V5" /></pattern></defs>
+      ${(this.failing ?? []).map(([from, to]) => svg`<svg x=${at(from)} width=${widthOf(from, to, low, high)} y="18" height="8"><rect width="100%" height="8" fill="url(#no)" /></svg>`)}
+      ${(this.failing ?? []).flatMap((stretch) => stretch.filter((x) => x > low && x < high).map((x) => svg`<line class="turn" x1=${at(x)} y1="10" x2=${at(x)} y2="28" />`))}
+      <line class="rule" x1="0" y1="18" x2="100%" y2="18" />
+      ${ticks.map((x, i) => svg`<line class="rule" x1=${at(x)} y1="18" x2=${at(x)} y2=${i % 5 === 0 ? 24 : 21} />`)}
+      <svg x=${at(value)} y="6" overflow="visible"><path class="pointer" d="M0 11L-7 -1H7Z" /></svg>
+    </svg>`;
+  }
+
+  override render(): TemplateResult | typeof nothing {
+    const { ruler, failing, wrong } = this;
+    if (!ruler) return nothing;
+    const words = failing === null ? '' : turnWords(ruler, failing, this.display);
+    return html`<div class="dial">
+      <div class="head">
+        <label for="value">${ruler.name}</label>
+        <input id="value" type="text" autocomplete="off" spellcheck="false" .value=${ruler.text}
+          aria-invalid=${wrong !== ''} aria-describedby="about"
+          @change=${(event: Event) => this.#turn((event.target as HTMLInputElement).value, undefined)} />
+        <button class="step" aria-label="${ruler.name}: one step less" @click=${() => this.#step(-1, undefined)}>−</button>
+        <button class="step" aria-label="${ruler.name}: one step more" @click=${() => this.#step(1, undefined)}>+</button>
+      </div>
+      <div class="ruler" role="slider" tabindex="0" aria-label=${ruler.name} aria-valuemin=${ruler.low}
+        aria-valuemax=${ruler.high} aria-valuenow=${ruler.value} aria-valuetext=${ruler.text} aria-describedby="about"
+        @pointerdown=${this.#down} @pointermove=${this.#drag}
+        @pointerup=${() => {
+          this.gesture = undefined;
+        }} @pointercancel=${() => {
+          this.gesture = undefined;
+        }}
+        @keydown=${this.#keys}>${this.#scale(ruler)}</div>
+      <p id="about" class=${wrong ? 'wrong' : 'about'}>${wrong || [ruler.note, words].filter(Boolean).join('; ')}</p>
+    </div>`;
+  }
+}
+
+const widthOf = (from: number, to: number, low: number, high: number): string =>
+  `${(100 * (to - from)) / (high - low)}%`;
+
+/** 'fails above −57 mm', and 'no turn in this range' where none is. */
+export function turnWords(ruler: Ruler, failing: readonly Stretch[] | undefined, display: Display): string {
+  if (failing === undefined) return '';
+  if (failing.length === 0) return 'no turn in this range';
+  const { low, high, setting } = ruler;
+  const words = (x: number): string => wordsOf(x, dimensionOf(setting), display);
+  const parts = failing.map(([from, to]) => {
+    if (from <= low && to >= high) return 'throughout this range';
+    if (from <= low) return `below ${words(to)}`;
+    if (to >= high) return `above ${words(from)}`;
+    return `from ${words(from)} to ${words(to)}`;
+  });
+  return `fails ${parts.join(' and ')}`;
+}

@@ -1,0 +1,105 @@
+import { html, type TemplateResult } from 'lit';
+import type { Display, Subject } from '../engine/protocol.ts';
+import type { Site } from '../sites.ts';
+import { type Document, isDirty, redoLabel, undoLabel } from '../state/document.ts';
+import { type Look, looks } from '../state/look.ts';
+
+/** The three questions people bring. */
+export const questions: Record<Subject, string> = {
+  stop: 'Does the pond hold what runs back when the pump stops?',
+  filling: 'When will it be full?',
+  filter: 'What does the water do inside the filter?',
+};
+
+export interface Head {
+  readonly title: string;
+  readonly sites: readonly Site[];
+  readonly name: string;
+  readonly doc: Document | undefined;
+  readonly about: Subject;
+  readonly display: Display;
+  readonly look: Look;
+}
+
+export interface HeadDeeds {
+  readonly choose: (site: Site) => void;
+  readonly open: (file: File) => void;
+  readonly save: () => void;
+  readonly ask: (about: Subject) => void;
+  readonly showIn: (display: Display) => void;
+  readonly lookIn: (look: Look) => void;
+  readonly undo: () => void;
+  readonly redo: () => void;
+}
+
+/** Which site, which question, which units; undo and redo. The rest stands behind the site's name. */
+export function headView(head: Head, deeds: HeadDeeds): TemplateResult {
+  const { display, doc } = head;
+  const unit = (each: Display, words: string, says: string): TemplateResult =>
+    html`<button aria-pressed=${display === each} aria-label=${says} @click=${() => deeds.showIn(each)}>${words}</button>`;
+  const step = (word: string, label: string | undefined, deed: () => void): TemplateResult =>
+    html`<button ?disabled=${label === undefined} title=${label ?? ''} @click=${deed}>${word}</button>`;
+  return html`<header>
+    ${siteView(head, deeds)} ${questionsView(head, deeds)}
+    <div class="presses">
+      <div role="group" aria-label="Units">${unit('metric', 'mm', 'millimeters and liters')} ${unit('us', 'in', 'inches and gallons')}</div>
+      <div role="group" aria-label="Edits">
+        ${step('undo', doc && undoLabel(doc), deeds.undo)} ${step('redo', doc && redoLabel(doc), deeds.redo)}
+      </div>
+    </div>
+  </header>`;
+}
+
+function siteView(head: Head, deeds: HeadDeeds): TemplateResult {
+  const open = (event: Event): void => {
+    const field = event.target as HTMLInputElement;
+    const file = field.files?.[0];
+    field.value = '';
+    if (file) deeds.open(file);
+  };
+  const close = (event: Event): void => (event.currentTarget as Element).closest('details')?.removeAttribute('open');
+  return html`<details class="site">
+    <summary><h1>${head.title}</h1></summary>
+    <div class="sheet">
+      <div role="group" aria-label="Sites">
+        <p class="note">Sites to look at</p>
+        ${head.sites.map(
+          (site) => html`<button class="line" aria-pressed=${site.name === head.name}
+            @click=${(event: Event) => {
+              deeds.choose(site);
+              close(event);
+            }}>${site.title}</button>`,
+        )}
+      </div>
+      <div role="group" aria-label="File">
+        <p class="note">${head.doc && isDirty(head.doc) ? 'This file has edits that are not saved' : 'The site’s file'}</p>
+        <label class="file">open a file<input type="file" accept=".json,application/json" @change=${open} /></label>
+        <button ?disabled=${!head.doc} @click=${deeds.save}>save the file</button>
+      </div>
+      <div role="group" aria-label="Look">
+        <p class="note">The page’s look</p>
+        ${looks.map(
+          (look) =>
+            html`<button aria-pressed=${look === head.look} @click=${() => deeds.lookIn(look)}>${look}</button>`,
+        )}
+      </div>
+    </div>
+  </details>`;
+}
+
+/** One row of sentences; a narrow page shows the one asked and a press for the others. */
+function questionsView({ about }: Head, deeds: HeadDeeds): TemplateResult {
+  const ask = (each: Subject) => (event: Event) => {
+    deeds.ask(each);
+    (event.currentTarget as Element).closest('nav')?.classList.remove('open');
+  };
+  return html`<nav aria-label="Questions">
+    ${(Object.keys(questions) as Subject[]).map(
+      (
+        each,
+      ) => html`<button class=${each === about ? 'asked' : 'other'} aria-current=${each === about ? 'true' : 'false'}
+        @click=${ask(each)}>${questions[each]}</button>`,
+    )}
+    <button class="others" @click=${(event: Event) => (event.currentTarget as Element).closest('nav')?.classList.toggle('open')}>other questions</button>
+  </nav>`;
+}
