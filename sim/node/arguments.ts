@@ -77,7 +77,7 @@ function wordProblems([command, ...rest]: readonly string[]): Problem[] {
     problems.push({ place: 'the command', found, wanted: `one of ${COMMANDS.join(', ')}` });
   }
   const most = command === 'schema' ? 0 : 1;
-  if (known && rest.length < most) {
+  if (known && (rest.length < most || rest[0] === '')) {
     problems.push({ place: 'the file', found: 'nothing', wanted: 'a scenario file, or - for standard input' });
   }
   if (known && rest.length > most) {
@@ -126,7 +126,7 @@ function valueProblems({ display, csv, every }: Given): Problem[] {
   }
   if (every) {
     const spacing = parseQuantity(every, 'time');
-    if (!spacing.ok) problems.push({ place: '--every', found: spacing.found, wanted: spacing.wanted });
+    if (!spacing.ok) problems.push({ place: '--every', found: spacing.found, wanted: 'a time with its unit, as 1min' });
     else if (spacing.value <= 0) problems.push({ place: '--every', found: every, wanted: 'a time above 0' });
     if (csv === undefined) problems.push({ place: '--every', found: 'it without --csv', wanted: 'a file by --csv' });
   }

@@ -4,7 +4,7 @@ import { csvLines } from '../results/csv.ts';
 import { summaryText } from '../results/summary.ts';
 import { jsonSchema } from '../scenario/schema.ts';
 import type { Call, CommandName } from './arguments.ts';
-import { readText, writeLines } from './files.ts';
+import { readText, sameFile, writeLines } from './files.ts';
 
 /** What is printed on standard output, and the exit code. */
 export interface Outcome {
@@ -41,6 +41,7 @@ const json = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`;
 
 export const commands: Readonly<Record<CommandName, (call: Call) => Promise<Outcome>>> = {
   async run(call) {
+    tellOverwriting(call);
     const scenario = await siteOf(call);
     tellRows(call, scenario);
     const { answer, record } = solved(scenario, simulate);
@@ -72,6 +73,12 @@ function solved<T>(scenario: Scenario, solve: (scenario: Scenario) => T): T {
   } catch (error) {
     throw new Unsolved(scenario.starts, error);
   }
+}
+
+/** A site's file is never changed by being run. */
+function tellOverwriting({ file, csv }: Call): void {
+  if (csv === undefined || file === '-' || !sameFile(file, csv)) return;
+  throw new Refused([{ place: '--csv', found: 'the scenario file itself', wanted: 'another file to write' }]);
 }
 
 function tellRows({ every }: Call, { span }: Scenario): void {

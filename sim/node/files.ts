@@ -1,5 +1,4 @@
-import { closeSync, openSync, readFileSync, writeSync } from 'node:fs';
-import { buffer } from 'node:stream/consumers';
+import { closeSync, openSync, readSync, statSync, writeSync } from 'node:fs';
 import type { Problem } from '../scenario/scenario.ts';
 
 /** A file that cannot be read or written: a problem of the call. */
@@ -24,17 +23,55 @@ export async function readText(path: string): Promise<string> {
   }
 }
 
+/** Bytes read and characters written at once. */
+const CHUNK = 1 << 16;
+/** More than any site has; what has no end, as a device, is not read for ever. */
+const MOST_BYTES = 2 ** 26;
+
 async function bytesOf(path: string): Promise<Buffer> {
-  if (path === '-') return buffer(process.stdin);
+  const chunks: Buffer[] = [];
+  let length = 0;
+  const take = (chunk: Buffer): void => {
+    chunks.push(chunk);
+    length += chunk.length;
+    if (length <= MOST_BYTES) return;
+    const place = path === '-' ? 'standard input' : path;
+    throw new FileTrouble({ place, found: `more than ${MOST_BYTES / 2 ** 20} MB`, wanted: 'a scenario file' });
+  };
+  if (path === '-') for await (const chunk of process.stdin) take(chunk);
+  else readChunks(path, take);
+  return Buffer.concat(chunks);
+}
+
+function readChunks(path: string, take: (chunk: Buffer) => void): void {
   try {
-    return readFileSync(path);
+    const file = openSync(path, 'r');
+    try {
+      for (;;) {
+        const chunk = Buffer.allocUnsafe(CHUNK);
+        const read = readSync(file, chunk);
+        if (read === 0) return;
+        take(chunk.subarray(0, read));
+      }
+    } finally {
+      closeSync(file);
+    }
   } catch (error) {
+    if (error instanceof FileTrouble) throw error;
     throw new FileTrouble({ place: path, found: reason(error), wanted: 'a scenario file' });
   }
 }
 
-/** Characters gathered before they are written. */
-const CHUNK = 1 << 16;
+/** Whether two paths lead to one file that is there. */
+export function sameFile(one: string, other: string): boolean {
+  const [a, b] = [one, other].map((path) => statSync(path, { throwIfNoEntry: false }));
+  return a !== undefined && b !== undefined && a.isFile() && a.dev === b.dev && a.ino === b.ino;
+}
+
+/** What is wrong where standard output takes no more. */
+export function outputProblem(error: unknown): Problem {
+  return { place: 'standard output', found: reason(error), wanted: 'room for the answer' };
+}
 
 /** Writes lines to a file, which is made or made anew. */
 export function writeLines(path: string, lines: Iterable<string>): void {

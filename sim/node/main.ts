@@ -4,7 +4,7 @@ import { type Problem, RunFailure } from '../index.ts';
 import { formatClock, formatDuration } from '../quantity/index.ts';
 import { readCall } from './arguments.ts';
 import { commands, Refused, Unsolved } from './commands.ts';
-import { FileTrouble } from './files.ts';
+import { FileTrouble, outputProblem } from './files.ts';
 import { USAGE } from './usage.ts';
 
 const complain = (lines: readonly string[]): void => {
@@ -56,8 +56,10 @@ async function answer(args: readonly string[]): Promise<number> {
   }
 }
 
-// A reader that has seen enough, as `head`, closes the pipe; that is no fault.
+// A reader that has seen enough, as `head`, closes the pipe; that is no fault. A full disk is one of the call.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code !== 'EPIPE') throw error;
+  if (error.code === 'EPIPE') return;
+  complain([problemLine(outputProblem(error))]);
+  process.exit(2);
 });
 process.exitCode = await answer(process.argv.slice(2));

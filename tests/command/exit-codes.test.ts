@@ -1,5 +1,6 @@
 /** Exit codes tell a script how it went: 0 ran, 1 ran and a check fails, 2 the file or the call, 3 no answer. */
-import { readFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { closeSync, openSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { readCall } from '../../sim/node/arguments.ts';
@@ -92,6 +93,7 @@ describe('a call with problems', () => {
     [[], ['the command: found nothing']],
     [['rnu', courtyard], ['the command: found "rnu"']],
     [['run'], ['the file: found nothing']],
+    [['run', ''], ['the file: found nothing']],
     [
       ['run', courtyard, 'another.json'],
       ['the call: found "another.json" left over', 'wanted one file'],
@@ -106,6 +108,10 @@ describe('a call with problems', () => {
     [['run', courtyard, '--csv'], ['--csv: found nothing, wanted the file to write']],
     [['run', courtyard, '--every', '1min'], ['--every: found it without --csv']],
     [['run', courtyard, '--csv', 'x.csv', '--every', '1 gal'], ['--every: found the unit gal']],
+    [
+      ['run', courtyard, '--csv', 'x.csv', '--every', '60'],
+      ['--every: found "60" without a unit, wanted a time with its unit'],
+    ],
     [['run', courtyard, '--csv', 'x.csv', '--every', '0s'], ['--every: found 0s, wanted a time above 0']],
     [['balance', courtyard, '--csv', 'x.csv'], ['--csv: found it with balance']],
     [
@@ -125,6 +131,8 @@ describe('a call with problems', () => {
     [['run', '--display', 'q', '--what'], 3],
     [['run', courtyard, '--csv', 'no/such/folder/x.csv'], 1],
     [['run', courtyard, '--csv', 'x.csv', '--every', '1e-6 s'], 1],
+    [['run', courtyard, '--csv', `./${courtyard}`], 1],
+    [['run', '/dev/zero'], 1],
   ];
 
   test.each(refused)('%j ends with 2, one problem a line and nothing on standard output', (args, count) => {
@@ -148,4 +156,16 @@ test('a run that is capped ends with 3 and tells when and where', () => {
   const { code, out, err } = tumblebay(['run', '-', '--json'], chattering);
   expect([code, out]).toEqual([3, '']);
   expect(err).toMatch(/^capped after 1 min \d+ s \(06:01\), actions\[\d\]: .*fires over and over.*\n$/);
+});
+
+test('an answer that standard output has no room for ends with 2, and says so in one line', () => {
+  const full = openSync('/dev/full', 'w');
+  const { status, stderr } = spawnSync(process.execPath, ['--import', 'tsx', 'sim/node/main.ts', 'schema'], {
+    cwd: root,
+    stdio: ['ignore', full, 'pipe'],
+    encoding: 'utf8',
+  });
+  closeSync(full);
+  expect(status).toBe(2);
+  expect(stderr).toBe('standard output: found a full disk, wanted room for the answer\n');
 });
