@@ -5,7 +5,7 @@ import type { Box, Point } from './shapes.ts';
 /** Between text and leader, px. */
 const GAP = 3;
 /** Level part of a leader that bends, px. */
-const LEVEL = 9;
+const LEVEL = 6;
 /** From a text's end to an upright that starts inside it, px. */
 const INSIDE = 6;
 /** A slope shorter than this to the side is no slope, px. */
