@@ -11,11 +11,12 @@ import { balanceOf, leastSteps } from './variants.ts';
 const MOST_CHANNELED = 0.1;
 /** Clean media's head is good to this share of it (Ergun's correlation against beds of other shapes). */
 const HEAD_BAND = 0.3;
-/** Steps in which a gap, a valve's opening and a weight are looked for: m, −, N. */
-const GAP_STEP = 5e-4;
+/** Steps in which a gap (0.5 mm, 0.01 in), a valve's opening and a weight (1 kg, 2 lb) are looked for: m, −, N. */
+const GAP_STEP = { metric: 5e-4, us: 2.54e-4 };
 const WIDEST_GAP = 0.03;
 const TURN = 0.05;
-const WEIGHT = 10;
+const POUND = 0.45359237;
+const WEIGHT = { metric: GRAVITY, us: 2 * POUND * GRAVITY };
 const MOST_WEIGHTS = 100;
 /** A head below this is told as 'under' it, m. */
 const UNSEEN = 0.001;
@@ -139,9 +140,10 @@ function gapSpeed({ perimeter, gap }: Media, flow: number): number {
 /** The widest gap that keeps the limit. */
 function gapMend(s: Scenario, media: Media, limit: number): string[] {
   const share = (gap: number): number => shareIn(balanceOf(withMedia(s, { gap })))?.share ?? 0;
-  const over = leastSteps((n) => share(n * GAP_STEP) > limit, Math.round(WIDEST_GAP / GAP_STEP));
+  const step = GAP_STEP[s.display];
+  const over = leastSteps((n) => share(n * step) > limit, Math.round(WIDEST_GAP / step));
   if (over === undefined || over === 1) return [];
-  const widest = (over - 1) * GAP_STEP;
+  const widest = (over - 1) * step;
   const text = gapText(widest, s.display);
   return widest < media.gap
     ? [`close the gap round the mats to ${text}`]
@@ -164,10 +166,10 @@ function liftMends(s: Scenario, media: Media): string[] {
     if (turns !== undefined)
       ways.push(`turn the handle of the bottom valve to ${formatNumber(90 * (1 - opening(turns)))}° closed`);
   }
-  const weights = leastSteps((n) => stays(withMedia(s, { holdDown: media.holdDown + n * WEIGHT })), MOST_WEIGHTS);
+  const held = (n: number): Scenario => withMedia(s, { holdDown: media.holdDown + n * WEIGHT[s.display] });
+  const weights = leastSteps((n) => stays(held(n)), MOST_WEIGHTS);
   if (weights !== undefined) {
-    const kilograms = (weights * WEIGHT) / GRAVITY;
-    const text = s.display === 'us' ? `${formatNumber(kilograms / 0.45359237)} lb` : `${formatNumber(kilograms, 1)} kg`;
+    const text = s.display === 'us' ? `${2 * weights} lb` : `${weights} kg`;
     ways.push(`hold the media down with ${text} more, weighed under water`);
   }
   return ways;

@@ -12,13 +12,15 @@ import {
   waysSentence,
   worse,
 } from './check.ts';
-import { balanceOf, flowThat, lowestOf, raise } from './variants.ts';
+import { balanceOf, flowThat, lowestOf, raise, rulerStep } from './variants.ts';
 
 /** Our default marks, m. */
 const FAIL = 0.01;
 const PASS = 0.025;
 /** A lip half blocked by leaves needs 2^⅔ of its head, 0.587 more. */
 const HALF_BLOCKED = 0.6;
+/** A pump brought down to less than this share of its flow makes no waterfall. */
+const LEAST_FLOW = 0.1;
 /** Up to here an edge is raised to learn how high the water would stand, m. */
 const OUT_OF_REACH = 1;
 
@@ -102,15 +104,16 @@ function mendFor(s: Scenario, { name }: Place): string {
   const high = balanceOf(withEdgeRaised(s, name, OUT_OF_REACH));
   const free = high && placesOf(withEdgeRaised(s, name, OUT_OF_REACH), high).find((p) => p.name === name);
   if (free) {
-    const by = free.marks.pass - (free.room - OUT_OF_REACH);
+    const step = rulerStep(display);
+    const by = Math.ceil((free.marks.pass - (free.room - OUT_OF_REACH)) / step - 1e-9) * step;
     ways.push(`raise the edge of ${called(name)} by ${formatLength(by, display)}`);
   }
   const flow = flowThat(s, (changed, balance) =>
     placesOf(changed, balance).some((p) => p.name === name && p.room >= p.marks.pass),
   );
   const now = balanceOf(s)?.answer.duty.flow;
-  if (flow !== undefined && flow > 0 && now !== undefined)
-    ways.push(`bring the pump down from ${formatFlow(now, display)} to ${formatFlow(flow, display)}`);
+  if (flow !== undefined && now !== undefined && flow > LEAST_FLOW * now)
+    ways.push(`bring the pump down from ${formatFlow(now, display)} to ${formatFlow(flow, display, now)}`);
   return waysSentence(ways);
 }
 

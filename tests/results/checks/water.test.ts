@@ -187,13 +187,33 @@ describe('headroom', () => {
     expect(check.value).toBeLessThan(0);
     expect(check.verdict).toBe('fail');
     const by = figureAfter(check.mend, 'edge of the filter by', 'mm') / 1000;
-    expect(answerOf(headroomCheck, narrow(1.05 + by + 0.001)).verdict).toBe('pass');
+    expect(answerOf(headroomCheck, narrow(1.05 + by)).verdict).toBe('pass');
     expect(answerOf(headroomCheck, narrow(1.05 + by - 0.001)).verdict).toBe('tight');
     const flow = Number(/down from [0-9.]+ L\/min to ([0-9.]+) L\/min/.exec(check.mend)?.[1]) / 60000;
     // 25 of the 50 mm between lip and edge, over a sharp lip 0.25 m wide.
     const most = 1.08 * (2 / 3) ** 1.5 * Math.sqrt(9.80665) * 0.25 * 0.025 ** 1.5;
     expect(flow).toBeLessThanOrEqual(most * 1.001);
     expect(flow).toBeGreaterThan(0.95 * most);
+  });
+
+  test('names heights that the marks of a ruler show, and that hold as printed', () => {
+    const narrow = (rim: number) =>
+      siteWith((file) => {
+        file.display = 'us';
+        file.filter.lip.crest[1][0] = 0.25;
+        file.filter.rim.crest = [
+          [0, rim],
+          [2.6, rim],
+        ];
+      });
+    for (const rim of [1.05, 1.053, 1.056, 1.061, 1.066]) {
+      const { mend } = answerOf(headroomCheck, narrow(rim));
+      const inches = /edge of the filter by (\d+)? ?(?:(\d)\/(\d))? ?in/.exec(mend) ?? [];
+      const [, whole = '0', top = '0', bottom = '8'] = inches;
+      const by = 0.0254 * (Number(whole) + Number(top) / Number(bottom));
+      expect(by).toBeGreaterThan(0.02);
+      expect(answerOf(headroomCheck, narrow(rim + by)).verdict).toBe('pass');
+    }
   });
 
   test('takes the marks of the file', () => {
