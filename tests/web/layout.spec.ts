@@ -30,6 +30,27 @@ for (const width of [360, 820, 1440]) {
   });
 }
 
+test.describe('at 200 % zoom of a desk', () => {
+  test.use({ viewport: { width: 720, height: 450 } });
+
+  test('nothing reaches past the page, and the answer is seen', async ({ page }) => {
+    await page.goto('./');
+    await expect(page.locator('tb-answer .headline')).toBeInViewport();
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(0);
+  });
+});
+
+test.describe('in colors of the reader’s own', () => {
+  test.use({ contextOptions: { forcedColors: 'active' } });
+
+  test('ink and paper are the system’s', async ({ page }) => {
+    await page.goto('./');
+    await expect(page.locator('tb-answer .headline')).toBeVisible();
+    const ink = await page.evaluate(() => getComputedStyle(document.documentElement).getPropertyValue('--ink').trim());
+    expect(ink.toLowerCase()).toBe('canvastext');
+  });
+});
+
 /** Relative luminance and contrast, WCAG 2.2, definitions of the same names. */
 function contrast(one: string, other: string): number {
   const luminance = (given: string): number => {

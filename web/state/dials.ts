@@ -101,7 +101,7 @@ function fillMark(site: Dialed): Ruler | undefined {
 
 function edge(site: Dialed): Ruler | undefined {
   const rim = lowest(site.base.pond.rim.crest);
-  return ruler(site, 'edge, lowest stretch', { kind: 'crest', place: 'pond.rim.crest' }, [rim - 0.1, rim + 0.1]);
+  return ruler(site, 'liner edge', { kind: 'crest', place: 'pond.rim.crest' }, [rim - 0.1, rim + 0.1]);
 }
 
 /** The stones down which the water comes home: the last pool's, the main one first. */

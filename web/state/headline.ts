@@ -9,7 +9,7 @@ import {
   formatVolume,
 } from '../../sim/quantity/index.ts';
 import type { Check, Verdict } from '../../sim/results/answer.ts';
-import { judgeAtLeast } from '../../sim/results/checks/check.ts';
+import { judgeAtLeast, judgeAtMost } from '../../sim/results/checks/check.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import type { StopFigures, Stops } from '../../sim/studies/quick.ts';
 import type { Answered, Subject } from '../engine/protocol.ts';
@@ -37,10 +37,12 @@ export function headlineOf(about: Subject, now: Answered, full: Answered | undef
     case 'filling':
       return ofFilling(check(now) ?? check(full));
     case 'filter':
-      return ofFilter(now, check(now) ?? check(full));
+      return ofFilter(now, check(now), check(full));
   }
 }
 
+/** Our default, as the check of channeling has it. */
+const MOST_CHANNELED = 0.1;
 /** A loss over the edge under this is none, m³. */
 const NO_WATER = 5e-5;
 
@@ -96,7 +98,8 @@ function ofFilling(check: Check | undefined): Headline {
   return { verdict: check.verdict, says: first, more };
 }
 
-function ofFilter({ balance, scenario }: Answered, check: Check | undefined): Headline {
+/** @param own the check of this very answer, where it was asked in full; `last` of the last one that was */
+function ofFilter({ balance, scenario }: Answered, own: Check | undefined, last: Check | undefined): Headline {
   const { display } = scenario;
   if (!scenario.filter) return { verdict: 'told', says: 'this site has no filter.', more: '' };
   if (!balance) return { verdict: 'told', says: 'the water course finds no balance while the pump runs.', more: '' };
@@ -105,13 +108,15 @@ function ofFilter({ balance, scenario }: Answered, check: Check | undefined): He
   const main = `${formatFlow(flows.main, display)} come up the main line`;
   const shares = split === null ? `${main}.` : `${main}, ${formatPercent(split)} of it by the bottom feed.`;
   if (channeled === null) return { verdict: 'told', says: 'no water goes up through media.', more: shares };
-  const limit = check?.limit ?? 0.1;
+  const limit = last?.limit ?? MOST_CHANNELED;
+  const lifts = (balance.lift ?? 0) >= 1;
+  const share = judgeAtMost(channeled, last?.band ?? 0, { fail: limit, pass: limit, origin: 'our default' });
   const says =
     `${formatPercent(channeled)} of the bottom feed’s ${formatFlow(up, display)} slips round the mats, ` +
     `${formatPercent(1 - channeled)} goes through them.`;
   return {
-    verdict: judgeAtLeast(limit - channeled, check?.band ?? 0, { fail: 0, pass: 0, origin: 'our default' }),
-    says,
+    verdict: own?.verdict ?? (lifts ? 'fail' : share),
+    says: lifts ? `the media float up; ${says}` : says,
     more: shares,
   };
 }

@@ -68,9 +68,11 @@ export function shownAs(value: unknown, dimension: DimensionName): string {
   return `${String(value).replace(/^-/, '\u2212')}${si === '' ? '' : ` ${si}`}`;
 }
 
-/** What is put in a file for a typed text: a bare number where it is one and the value was bare or has no unit. */
+/** What is put in a file for a typed text: a bare number takes the unit of what it replaces, where that had one. */
 export function toFile(text: string, before: unknown): unknown {
   const plain = text.trim().replace(/\u2212/g, '-');
   const number = Number(plain);
-  return plain !== '' && Number.isFinite(number) && typeof before !== 'string' ? number : plain;
+  if (plain === '' || !Number.isFinite(number)) return plain;
+  const unit = typeof before === 'string' ? /\d\s*([A-Za-z%][^\s\d]*\d?)$/.exec(before.trim())?.[1] : undefined;
+  return unit === undefined ? number : `${plain} ${unit}`;
 }

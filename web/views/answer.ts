@@ -40,7 +40,11 @@ export class Answer extends LitElement {
     const { verdict, says, more } = this.headline;
     return html`<section aria-label="The answer" data-verdict=${verdict}>
       ${this.old ? html`<p class="old" role="alert">${this.old}</p>` : nothing}
-      <p class="headline"><span class="verdict ${verdict}">${verdictSign(verdict)} ${capital(verdictWord[verdict])}</span>: ${says}</p>
+      <p class="headline">${
+        verdict === 'told'
+          ? capital(says)
+          : html`<span class="verdict ${verdict}">${verdictSign(verdict)} ${capital(verdictWord[verdict])}</span>: ${says}`
+      }</p>
       <p class="more">${more}</p>
     </section>`;
   }

@@ -1,11 +1,11 @@
 import { html, LitElement, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Stretch } from '../../sim/studies/aim.ts';
-import { dimensionOf } from '../../sim/studies/setting.ts';
 import type { Display } from '../engine/protocol.ts';
-import { type Ruler, wordsOf } from '../state/dials.ts';
+import type { Ruler } from '../state/dials.ts';
 import { dialStyles } from './dial-styles.ts';
 import { shared } from './styles.ts';
+import { turnWords } from './turn-words.ts';
 
 /** A dial was turned, by hand or by a typed text. */
 export interface Turned {
@@ -120,18 +120,3 @@ export class DialView extends LitElement {
 
 const widthOf = (from: number, to: number, low: number, high: number): string =>
   `${(100 * (to - from)) / (high - low)}%`;
-
-/** 'fails above −57 mm', and 'no turn in this range' where none is. */
-export function turnWords(ruler: Ruler, failing: readonly Stretch[] | undefined, display: Display): string {
-  if (failing === undefined) return '';
-  if (failing.length === 0) return 'no turn in this range';
-  const { low, high, setting } = ruler;
-  const words = (x: number): string => wordsOf(x, dimensionOf(setting), display);
-  const parts = failing.map(([from, to]) => {
-    if (from <= low && to >= high) return 'throughout this range';
-    if (from <= low) return `below ${words(to)}`;
-    if (to >= high) return `above ${words(from)}`;
-    return `from ${words(from)} to ${words(to)}`;
-  });
-  return `fails ${parts.join(' and ')}`;
-}

@@ -23,7 +23,7 @@ export function marginRuler({ sound, failed, asIs, fail }: Stops, display: Displ
   return html`<svg class="margin" role="img" aria-label=${says} width="100%" height="62">
     <line class="scale" x1="0" y1="34" x2="100%" y2="34" />
     ${[0, 0.25, 0.5, 0.75, 1].map((share) => tick(at(share * end)))}
-    <line class="bar" x1=${at(fail)} y1="34" x2=${at(asIs.below)} y2="34" />
+    <line class="bar ${asIs.below < fail ? 'short' : ''}" x1=${at(fail)} y1="34" x2=${at(asIs.below)} y2="34" />
     <line class="limit" x1=${at(fail)} y1="24" x2=${at(fail)} y2="40" />
     ${pointer(at(failed.below), 'failed')}${pointer(at(asIs.below), 'now')}
     <text class="note" x=${at(0)} y="56" text-anchor=${low < 0 ? 'middle' : 'start'}>edge</text>
@@ -53,6 +53,9 @@ export const marginRulerStyles = css`
   .margin .bar {
     stroke: var(--water);
     stroke-width: 4;
+  }
+  .margin .bar.short {
+    stroke: var(--brick);
   }
   .margin .pointer {
     fill: var(--ink);

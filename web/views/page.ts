@@ -47,6 +47,7 @@ export class Page extends LitElement {
     super.connectedCallback();
     const site = siteByAddress() ?? demoSites[0];
     if (site) this.#session.open(site.name, site.text);
+    document.addEventListener('keydown', this.#keys);
     this.addEventListener('dragover', (event) => event.preventDefault());
     this.addEventListener('drop', (event) => {
       event.preventDefault();
@@ -57,8 +58,18 @@ export class Page extends LitElement {
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
+    document.removeEventListener('keydown', this.#keys);
     this.#watch.disconnect();
   }
+
+  /** A field's own undo is left to the field. */
+  readonly #keys = (event: KeyboardEvent): void => {
+    const typing = event.composedPath()[0] instanceof HTMLInputElement;
+    if (typing || event.key.toLowerCase() !== 'z' || !(event.ctrlKey || event.metaKey)) return;
+    event.preventDefault();
+    if (event.shiftKey) this.#session.redo();
+    else this.#session.undo();
+  };
 
   #changed(): void {
     this.requestUpdate();
@@ -95,6 +106,7 @@ export class Page extends LitElement {
     },
     ask: (about) => {
       this.#session.askAbout(about);
+      void this.#stage.show(about);
       this.#inputs.answered();
     },
     showIn: (display) => this.#session.showIn(display),

@@ -1,6 +1,6 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { Engine } from '../engine/client.ts';
-import type { TrialShown } from '../engine/protocol.ts';
+import type { Subject, TrialShown } from '../engine/protocol.ts';
 import { Player } from '../state/player.ts';
 import type { Session } from '../state/session.ts';
 import { type Shown, shownRecord } from '../state/shown.ts';
@@ -69,6 +69,21 @@ export class Stage implements ReactiveController {
     if (given === 'superseded' || given.kind !== 'trial') return;
     this.#trial = given;
     this.#host.requestUpdate();
+  }
+
+  /** What a question is about is brought on: the stop, the filling pond, the filter at work. */
+  async show(about: Subject): Promise<void> {
+    const { full } = this.#session;
+    const fills = (full?.answer.checks.find(({ name }) => name === 'filling')?.t ?? 0) > 0;
+    if (about === 'stop') this.#trial = undefined;
+    if (about === 'stop') await this.stopPump();
+    else if (about === 'filter') this.backToRun();
+    else if (fills) {
+      await this.openTrial('filling');
+      const span = this.record()?.answer.span ?? 1;
+      this.window = [0, span];
+      this.#player.play(0, span, PLAYED);
+    }
   }
 
   /** Plays the pump's stop: that of the run, or of a trial where the run has none. */

@@ -26,7 +26,7 @@ export class WholeAnswer extends LitElement {
       ${
         check
           ? html`<details>
-            <summary>the whole answer, its limit and what would mend it</summary>
+            <summary>the whole answer</summary>
             <p class="says">${check.says}</p>
             ${besides(check, this.starts)}
           </details>`
