@@ -3,6 +3,8 @@ import type { Network } from '../network/network.ts';
 import type { Settings } from '../network/settings.ts';
 import type { RosenbrockStep } from '../solver/step.ts';
 
+/** Rows for which a record has room at first: those of most trials. */
+const FIRST_ROWS = 64;
 /** Numbers that a record holds at the most: half a gigabyte. */
 const MOST = 2 ** 26;
 
@@ -31,7 +33,7 @@ export class RunRecord {
     this.atFlows = 1 + 3 * this.size;
     this.atLedger = this.atFlows + this.flows + 1;
     this.stride = this.atLedger + LEDGER_ROWS;
-    this.data = new Float64Array(256 * this.stride);
+    this.data = new Float64Array(FIRST_ROWS * this.stride);
   }
 
   /** Opens a stretch with a row of its own; its flows come with its first step. */

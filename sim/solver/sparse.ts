@@ -13,25 +13,11 @@ export class SparseMatrix {
    * left that the eliminated one touches, the entries above and below the diagonal.
    */
   private readonly values: Float64Array;
-  /** Place in `values` of each entry of the pattern. */
-  private readonly places: Int32Array;
-  /** The state eliminated at each turn, the states below it, and where those of a turn begin. */
-  private readonly order: Int32Array;
-  private readonly below: Int32Array;
-  private readonly belowStart: Int32Array;
-  /** Place of what each product of an entry below with an entry above is taken from, in order. */
-  private readonly targets: Int32Array;
+  private readonly plan: Plan;
 
   constructor(size: number, pattern: Pattern) {
-    const { turns, place, count } = eliminate(size, pattern);
-    const starts = [0];
-    for (const [, below] of turns) starts.push(starts[starts.length - 1] + below.length);
-    this.order = Int32Array.from(turns, ([k]) => k);
-    this.below = Int32Array.from(turns.flatMap(([, below]) => below));
-    this.belowStart = Int32Array.from(starts);
-    this.targets = Int32Array.from(turns.flatMap(([, below]) => below.flatMap((i) => below.map((j) => place(i, j)))));
-    this.places = Int32Array.from(pattern.rows, (row, k) => place(row, pattern.columns[k]));
-    this.values = new Float64Array(count());
+    this.plan = planOf(size, pattern);
+    this.values = new Float64Array(this.plan.entries);
   }
 
   /** Number of stored entries, fill included. */
@@ -41,10 +27,11 @@ export class SparseMatrix {
 
   /** Takes shift · I − J, J by the values of its pattern, and factors it. */
   factor(shift: number, jacobian: Float64Array): void {
-    const { values: v, places, belowStart, targets } = this;
+    const v = this.values;
+    const { places, order, belowStart, targets } = this.plan;
     v.fill(0);
     for (let k = 0; k < places.length; k++) v[places[k]] = -jacobian[k];
-    const turns = this.order.length;
+    const turns = order.length;
     let at = 0;
     let target = 0;
     for (let k = 0; k < turns; k++) {
@@ -62,7 +49,8 @@ export class SparseMatrix {
 
   /** Solves in place with the factors at hand. */
   solve(x: Float64Array): void {
-    const { values: v, order, below, belowStart } = this;
+    const v = this.values;
+    const { order, below, belowStart } = this.plan;
     const turns = order.length;
     for (let k = 0; k < turns; k++) {
       const known = x[order[k]];
@@ -79,7 +67,41 @@ export class SparseMatrix {
   }
 }
 
+/** How a pattern is eliminated. */
 interface Plan {
+  /** Place among the stored entries of each entry of the pattern. */
+  readonly places: Int32Array;
+  /** The state eliminated at each turn, the states below it, and where those of a turn begin. */
+  readonly order: Int32Array;
+  readonly below: Int32Array;
+  readonly belowStart: Int32Array;
+  /** Place of what each product of an entry below with an entry above is taken from, in order. */
+  readonly targets: Int32Array;
+  readonly entries: number;
+}
+
+/** Plans by their patterns: a system is often marched again. */
+const plans = new WeakMap<Pattern, Plan>();
+
+function planOf(size: number, pattern: Pattern): Plan {
+  const known = plans.get(pattern);
+  if (known !== undefined && known.order.length === size) return known;
+  const { turns, place, count } = eliminate(size, pattern);
+  const starts = [0];
+  for (const [, below] of turns) starts.push(starts[starts.length - 1] + below.length);
+  const plan = {
+    order: Int32Array.from(turns, ([k]) => k),
+    below: Int32Array.from(turns.flatMap(([, below]) => below)),
+    belowStart: Int32Array.from(starts),
+    targets: Int32Array.from(turns.flatMap(([, below]) => below.flatMap((i) => below.map((j) => place(i, j))))),
+    places: Int32Array.from(pattern.rows, (row, k) => place(row, pattern.columns[k])),
+    entries: count(),
+  };
+  plans.set(pattern, plan);
+  return plan;
+}
+
+interface Elimination {
   /** Each state eliminated, with those still left that it touches. */
   readonly turns: [number, number[]][];
   /** Place of an entry among all; those of a turn stand side by side. */
@@ -88,7 +110,7 @@ interface Plan {
 }
 
 /** Symbolic elimination of the symmetrized pattern, least degree first, the lowest number among equals. */
-function eliminate(size: number, pattern: Pattern): Plan {
+function eliminate(size: number, pattern: Pattern): Elimination {
   const touches = Array.from({ length: size }, () => new Set<number>());
   for (let k = 0; k < pattern.rows.length; k++) {
     const [i, j] = [pattern.rows[k], pattern.columns[k]];
