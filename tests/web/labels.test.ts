@@ -79,10 +79,10 @@ describe('a label', () => {
     const water = { box: { left: 200, top: 160, right: 330, bottom: 250 }, tint: 'deep' as const };
     const pond = box('water', 190, 150, 340, 260);
     const own = { ...pond, of: 'pond' };
-    const seats: Seat[] = ['inside water', 'bottom rail'];
+    const seats: Seat[] = ['inside water', 'top rail'];
     const placed = one(label('pond', 260, 150, seats, { water }), [own]);
     expect(placed).toMatchObject({ seat: 'inside water', ground: 'deep water', leader: [], dot: undefined });
-    expect(one(label('pond', 260, 150, seats, { water }), [pond]).seat).toBe('bottom rail');
+    expect(one(label('pond', 260, 150, seats, { water }), [pond]).seat).toBe('top rail');
   });
 
   test('gives up its figure before it goes to the press', () => {
@@ -189,6 +189,12 @@ describe('a leader', () => {
     const stone = box('stone', 80, 80, 120, 100);
     expect(place([label('pool', 100, 150, ['top rail'])], [stone])).toEqual([]);
     expect(place([label('pool', 100, 150, ['top rail'])], [{ ...stone, of: 'pool' }]).length).toBe(1);
+  });
+
+  test('crosses no water but that in which its anchor stands', () => {
+    const pool = box('water', 80, 70, 160, 110);
+    expect(place([label('valve', 100, 150, ['top rail'])], [pool])).toEqual([]);
+    expect(place([label('rack', 100, 100, ['top rail'])], [pool]).length).toBe(1);
   });
 
   test('crosses no other leader', () => {

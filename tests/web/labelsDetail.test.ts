@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { detailOf, dimensionsOf, type LevelMark, levelMarksOf, measureText } from '../../web/section/labels/index.ts';
 import { demoSites, subjectAt } from './labelsScene.ts';
 
+const site = demoSites().find(({ name }) => name === 'storm.json')!;
 const frame = { left: 0, top: 0, right: 400, bottom: 300 };
 /** 100 px to the meter, the datum at y = 150. */
 const yOf = (z: number): number => 150 - 100 * z;
@@ -133,7 +134,6 @@ describe('the detail', () => {
   });
 
   test('has the edge, the fill mark and the reached levels of a site as its file and its run have them', () => {
-    const site = demoSites().find(({ name }) => name === 'storm.json')!;
     const { scenario, answer } = subjectAt(site, 0, 'metric');
     const found = Object.fromEntries(levelMarksOf(scenario, answer).map(({ id, elevation }) => [id, elevation]));
     expect(found).toEqual({

@@ -16,7 +16,6 @@ import { demoSites, type Known, randomSites, subjectAt, wordsRequest } from './l
 const sites = [...demoSites(), ...randomSites(20)];
 const widths = [360, 390, 800, 1100, 1440];
 const displays = ['metric', 'us'] as const;
-const cases = sites.map((site) => ({ name: site.name, site }));
 
 /** Boxes round a label's lines as measured, each by itself: nothing taken from the box the placing reserved. */
 const textBoxes = (label: Placed): Box[] =>
@@ -42,30 +41,22 @@ interface Sheet {
   readonly labels: readonly Placed[];
 }
 
-/** The words of a site at every width and in both displays, placed once for all tests. */
-const placedFor = new Map<Known, Sheet[]>();
-
-function sheetsOf(site: Known): readonly Sheet[] {
-  const known = placedFor.get(site);
-  if (known) return known;
-  const sheets = widths.flatMap((width) =>
+/** The words of a site at every width and in both displays. */
+const sheetsOf = (site: Known): Sheet[] =>
+  widths.flatMap((width) =>
     displays.map((display): Sheet => {
       const task = labelTask(wordsRequest(site, width, display));
       const labels = placeLabels(task.requests, task.obstacles, task.bounds, measureText);
       return { at: `${site.name} at ${width} px in ${display}`, task, labels };
     }),
   );
-  placedFor.set(site, sheets);
-  return sheets;
-}
 
-function each(site: Known, look: (task: LabelTask, labels: readonly Placed[], at: string) => void): void {
-  for (const { task, labels, at } of sheetsOf(site)) look(task, labels, at);
-}
+const cases = sites.map((site) => ({ name: site.name, site, sheets: sheetsOf(site) }));
 
-describe.each(cases)('on the drawing of $name', ({ site }) => {
+describe.each(cases)('on the drawing of $name', ({ site, sheets }) => {
   test('no text overlaps another, the detail or a dimension, and none leaves the frame', () => {
-    each(site, ({ drawn, bounds }, labels, at) => {
+    for (const { task, labels, at } of sheets) {
+      const { drawn, bounds } = task;
       const words = labels.flatMap((label) => textBoxes(label).map((box) => ({ box, of: label.id })));
       words.push(...drawn.dimensions.map(({ box, id }) => ({ box, of: `dimension ${id}` })));
       if (drawn.detail) words.push({ box: drawn.detail.room, of: 'detail' });
@@ -77,11 +68,12 @@ describe.each(cases)('on the drawing of $name', ({ site }) => {
           if (other.of !== of) expect(overlap(box, other.box), `${of} on ${other.of}, ${at}`).toBe(false);
         }
       }
-    });
+    }
   });
 
   test('no text lies on a stone, pipe, nappe, line or on water that is not its own', () => {
-    each(site, ({ obstacles }, labels, at) => {
+    for (const { task, labels, at } of sheets) {
+      const { obstacles } = task;
       const ready = obstacles.flatMap(readied);
       for (const { id, seat, box } of labels) {
         const met = ready.filter((o) => meetsBox(o, box) && !(seat === 'inside water' && o.of === id));
@@ -90,18 +82,18 @@ describe.each(cases)('on the drawing of $name', ({ site }) => {
           `${id}, ${at}`,
         ).toEqual([]);
       }
-    });
+    }
   });
 
   test('no two leaders cross', () => {
-    each(site, (_, labels, at) => {
+    for (const { labels, at } of sheets) {
       const legs = labels.flatMap(({ id, leader }) => leader.slice(1).map((to, i) => ({ id, from: leader[i], to })));
       for (const [i, a] of legs.entries()) {
         for (const b of legs.slice(i + 1)) {
           if (a.id !== b.id) expect(crosses(a.from, a.to, b.from, b.to), `${a.id} and ${b.id}, ${at}`).toBe(false);
         }
       }
-    });
+    }
   });
 
   test('words of other moments stay in their seats', () => {

@@ -77,13 +77,24 @@ function stopsSegment(o: Ready, piece: Segment, whole: Segment): boolean {
   return o.kind === 'pipe' && o.segments.some((pipe) => near(pipe) && !squarely(pipe));
 }
 
+/** Whether a leader leads through water in which its anchor doesn't stand; an anchor on its edge is met from outside. */
+function throughWater(o: Ready, leader: readonly Point[]): boolean {
+  const anchor = leader[leader.length - 1];
+  const atEdge = o.segments.some((side) => segmentsNear([anchor, anchor], side, AT_ANCHOR));
+  if (!atEdge && outlineHolds(o.points, anchor)) return false;
+  const rest = shortened(leader, AT_ANCHOR);
+  const crosses = (piece: Segment): boolean => o.segments.some((side) => segmentsCross(piece, side));
+  return segmentsOf(rest).some(crosses) || outlineHolds(o.points, rest[rest.length - 1]);
+}
+
 /**
  * Whether a leader may not be drawn for the obstacle.
  *
  * @param round box round the leader
  */
 export function stopsLeader(o: Ready, leader: readonly Point[], round: Box): boolean {
-  if (o.kind === 'line' || o.kind === 'water' || !boxesMeet(o.round, grown(round, CLEAR))) return false;
+  if (o.kind === 'line' || !boxesMeet(o.round, grown(round, CLEAR))) return false;
+  if (o.kind === 'water') return throughWater(o, leader);
   const pieces = segmentsOf(shortened(leader, AT_ANCHOR + 2 * o.half));
   return pieces.some((piece, i) => stopsSegment(o, piece, [leader[i], leader[i + 1]]));
 }

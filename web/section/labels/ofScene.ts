@@ -30,6 +30,8 @@ const isWide = ({ width, strip }: Scale): boolean => width >= WIDE && !strip;
 const DETAIL_WIDTHS = [348, 270];
 const DETAIL_HEIGHT = { least: 124, most: 190 };
 const UNDER_DETAIL = 48;
+/** Half of the narrowest window on a strip, px. */
+const STRIP_HALF = 172;
 
 /** All words of a drawing in their places: they stand still while the water moves. */
 export interface SceneWords {
@@ -77,21 +79,28 @@ function rulerObstacles({ scale, subject, measure }: WordsRequest): Obstacle[] {
   });
 }
 
+/** Rooms for the detail up to an end, the wished one first: wide on a wide drawing, with labels under it. */
+const detailRooms = (sky: readonly Box[], scale: Scale, end: number): Box[] =>
+  (isWide(scale) ? DETAIL_WIDTHS : DETAIL_WIDTHS.toReversed()).flatMap((width) =>
+    [UNDER_DETAIL, 0].flatMap((below) => roomInSky(sky, width, { ...DETAIL_HEIGHT, below, end }) ?? []),
+  );
+
 /**
- * The detail of the pond's edge in the open sky over it, where the pond's marks crowd and the sky has room: the largest
- * of those that fit, and among equals the first, which leaves most room to the labels.
+ * The detail of the pond's edge where the pond's marks crowd, in the first room in which it is largest. On a strip it
+ * stands where the strip is first seen, if it can.
  */
-function detailIn(sky: readonly Box[], { scene, scale, subject, measure }: WordsRequest, marks: readonly LevelMark[]) {
+function detailIn(sky: readonly Box[], by: WordsRequest, marks: readonly LevelMark[]): Detail | undefined {
+  const { scene, scale, subject, measure } = by;
+  const { cut } = scene.pond;
   const overflowWidth = scene.scenario.pond.overflow?.diameter ?? 0;
   const pxPerMeter = scale.k * scale.a;
   if (!crowded(marks, pxPerMeter)) return undefined;
-  let best: Detail | undefined;
-  for (const width of isWide(scale) ? DETAIL_WIDTHS : DETAIL_WIDTHS.toReversed()) {
-    for (const below of [UNDER_DETAIL, 0]) {
-      const room = roomInSky(sky, width, { ...DETAIL_HEIGHT, below });
-      const detail = room && detailOf({ marks, overflowWidth, pxPerMeter, room, display: subject.display, measure });
-      if (detail && detail.times > (best?.times ?? 0)) best = detail;
-    }
+  for (const end of scale.strip ? [scale.x(cut.left + cut.width / 2) + STRIP_HALF, Infinity] : [Infinity]) {
+    const details = detailRooms(sky, scale, end).flatMap(
+      (room) => detailOf({ marks, overflowWidth, pxPerMeter, room, display: subject.display, measure }) ?? [],
+    );
+    const most = Math.max(...details.map(({ times }) => times));
+    const best = details.find(({ times }) => times === most);
     if (best) return best;
   }
   return undefined;

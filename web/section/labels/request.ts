@@ -36,8 +36,8 @@ export interface LabelRequest {
 export type ObstacleKind = 'stone' | 'frame' | 'figure' | 'pipe' | 'nappe' | 'dimension' | 'line' | 'water';
 
 /**
- * A thing that words keep off. A leader misses stones, frames and figures, crosses pipes at right angles only and may
- * cross the rest. A label's own part (`of` its id) does not stop its leader, nor the text in its own water.
+ * A thing that words keep off. A leader misses stones, frames, figures and water in which its anchor doesn't stand,
+ * crosses pipes at right angles only and may cross the rest. A label's own part (`of` its id) does not stop its leader, nor the text in its own water.
  */
 export interface Obstacle {
   readonly kind: ObstacleKind;

@@ -159,7 +159,7 @@ export function markRequests(
       priority: 6,
       anchor,
       lines: [{ text, style: 'name' }],
-      seats: ['sky right', 'blank earth', 'second rail'],
+      seats: ['sky right', 'second rail'],
     };
   });
 }

@@ -76,17 +76,17 @@ export function outlinesOf(scene: Scene, scale: Scale): Outlines {
 }
 
 /**
- * A box of open sky for a detail, as far to the right as it goes: so wide, and as high as the sky is there less what
- * is left for labels under it, if that is enough.
+ * A box of open sky for a detail, as far to the right as it goes up to an end: so wide, and as high as the sky is
+ * there less what is left for labels under it, if that is enough.
  *
  * @returns undefined where the sky is nowhere so high
  */
 export function roomInSky(
   sky: readonly Box[],
   width: number,
-  { least, most, below }: { least: number; most: number; below: number },
+  { least, most, below, end }: { least: number; most: number; below: number; end: number },
 ): Box | undefined {
-  const columns = [...sky].sort((a, b) => b.right - a.right);
+  const columns = sky.filter((each) => each.right <= end).sort((a, b) => b.right - a.right);
   for (const { right } of columns) {
     const over = columns.filter((each) => each.right <= right && each.right > right - width + 1);
     const left = Math.min(...over.map((each) => each.left));

@@ -3,7 +3,7 @@ export const labelsCss = `
 .label { fill: var(--ink, #211f1b); }
 .label.name { font-size: 13px; font-style: italic; }
 .label.figure { font-size: 12.5px; }
-.label.letter { font-size: 13px; font-weight: 700; }
+.label.letter { font-size: 14px; }
 .label.halo { stroke: var(--paper, #f5f0e5); stroke-width: 4; stroke-linejoin: round; paint-order: stroke; }
 .label.pale { fill: #0e1f2a; }
 .label.deep { fill: #fff; }
