@@ -125,10 +125,10 @@ test('a part pressed in the drawing opens its inputs, by pointer and by keyboard
   await part.focus();
   await page.keyboard.press('Enter');
   const inputs = page.getByRole('region', { name: 'Inputs: pond' });
-  await expect(inputs.getByLabel('fillMark', { exact: true })).toHaveValue('-110 mm');
+  await expect(inputs.getByLabel('fill mark', { exact: true })).toHaveValue('-110 mm');
   const before = await answer(page).textContent();
-  await inputs.getByLabel('fillMark', { exact: true }).fill('-0.2');
-  await inputs.getByLabel('fillMark', { exact: true }).press('Enter');
+  await inputs.getByLabel('fill mark', { exact: true }).fill('-0.2');
+  await inputs.getByLabel('fill mark', { exact: true }).press('Enter');
   await expect(answer(page)).not.toHaveText(before!);
   await inputs.getByRole('button', { name: 'close' }).click();
   await expect(field(page, 'fill mark')).toBeVisible();

@@ -1,9 +1,11 @@
 /** Every key of a part of the file as rows of fields, laid out by the schema, filled by what was typed. */
 import type { JsonSchema } from '../../sim/scenario/fields.ts';
 import { placeKeys, valueAt } from '../../sim/studies/place.ts';
+import { keyName } from './key-names.ts';
 
 export interface FieldRow {
-  readonly kind: 'field' | 'words' | 'flag' | 'heading';
+  /** A pair is two figures in a row, as [station, elevation]. */
+  readonly kind: 'field' | 'words' | 'flag' | 'pair' | 'heading';
   readonly place: string;
   readonly name: string;
   readonly depth: number;
@@ -98,12 +100,12 @@ class Walk {
       const optional = typeof key === 'number' ? !schema['prefixItems'] : !required.includes(key);
       const row = {
         place: at,
-        name: String(typeof key === 'number' ? key + 1 : key),
+        name: typeof key === 'number' ? String(key + 1) : keyName(key),
         depth,
         optional,
         ...kindOf(part, inner),
       };
-      return [row, ...this.rows(part, inner, at, depth + 1)];
+      return row.kind === 'pair' ? [row] : [row, ...this.rows(part, inner, at, depth + 1)];
     });
   }
 
@@ -112,7 +114,11 @@ class Walk {
     const properties = Object.entries((schema['properties'] as Record<string, JsonSchema> | undefined) ?? {});
     return properties
       .filter(([key]) => !Object.hasOwn(value, key))
-      .map(([name, each]) => ({ place: keyPlace(place, name), name, about: aboutOf(this.#fit(each, undefined)) }))
+      .map(([name, each]) => ({
+        place: keyPlace(place, name),
+        name: keyName(name),
+        about: aboutOf(this.#fit(each, undefined)),
+      }))
       .filter(({ about }) => !about.startsWith('not computed yet'));
   }
 
@@ -148,6 +154,8 @@ const aboutOf = (schema: JsonSchema): string =>
 
 function kindOf(schema: JsonSchema, value: unknown): Pick<FieldRow, 'kind' | 'value' | 'about' | 'options'> {
   const about = aboutOf(schema);
+  if (schema['prefixItems'] && Array.isArray(value) && value.length === 2)
+    return { kind: 'pair', value, about, options: [] };
   if (typeof value === 'object' && value !== null) return { kind: 'heading', value, about, options: [] };
   if (typeof value === 'boolean') return { kind: 'flag', value, about, options: [] };
   if (Array.isArray(schema['enum'])) return { kind: 'words', value, about, options: schema['enum'] as string[] };

@@ -21,7 +21,15 @@ export class PartView extends LitElement {
     css`
       .title { display: flex; align-items: baseline; justify-content: space-between; border-top: 1.3px solid var(--ink); }
       .row { display: grid; grid-template-columns: minmax(0, 1fr) minmax(0, 128px) 44px; align-items: center; border-top: 0.8px solid var(--rule); font-size: 15px; }
-      .row.heading { grid-template-columns: minmax(0, 1fr) 44px; font-style: italic; color: var(--ink2); min-height: 36px; }
+      .row.pair {
+        grid-template-columns: 2ch minmax(0, 1fr) 44px;
+      }
+      .pair {
+        display: grid;
+        grid-template-columns: 1fr 1fr;
+        gap: 12px;
+      }
+      .row.heading { grid-template-columns: minmax(0, 1fr) auto; font-style: italic; color: var(--ink2); min-height: 36px; }
       .row[data-depth='1'] { padding-left: 12px; }
       .row[data-depth='2'] { padding-left: 24px; }
       .row[data-depth='3'], .row[data-depth='4'] { padding-left: 36px; }
@@ -64,25 +72,46 @@ export class PartView extends LitElement {
       aria-invalid=${wrong} @change=${(e: Event) => this.#type(place, (e.target as HTMLInputElement).value)} />`;
   }
 
+  #away({ place, name, optional }: FieldRow): TemplateResult | typeof nothing {
+    if (!optional) return nothing;
+    const says = `take ${name} away`;
+    return html`<button class="away" aria-label=${says} title=${says} @click=${() => this.#type(place, undefined)}>−</button>`;
+  }
+
+  #more({ place, name, value }: FieldRow): TemplateResult | typeof nothing {
+    if (!Array.isArray(value)) return nothing;
+    const next = `${place}[${value.length}]`;
+    return html`<button class="away" aria-label="one more in ${name}" title="one more" @click=${() => this.#add(next)}>+</button>`;
+  }
+
+  /** Two figures side by side: a station or an elevation, and what it has there. */
+  #pair({ place, name, value, about }: FieldRow, wrong: boolean): TemplateResult {
+    const words = about.replace(/[[\]]/g, '').split(', ');
+    return html`<span class="pair">${(value as unknown[]).map(
+      (each, i) => html`<input type="text" autocomplete="off" spellcheck="false" .value=${String(each)}
+        aria-label="${name}: ${words[i] ?? ''}" aria-invalid=${wrong}
+        @change=${(e: Event) => this.#type(`${place}[${i}]`, (e.target as HTMLInputElement).value)} />`,
+    )}</span>`;
+  }
+
   #row(row: FieldRow): TemplateResult {
-    const { place, name, about, optional, depth, kind } = row;
-    const wrong = this.problems.filter((problem) => problem.place === place);
-    const away = optional
-      ? html`<button class="away" aria-label="take ${name} away" title="take ${name} away" @click=${() => this.#type(place, undefined)}>−</button>`
-      : html`<span></span>`;
+    const { place, name, about, depth, kind, value } = row;
+    const wrong = this.problems.filter(
+      (problem) => problem.place === place || (kind === 'pair' && problem.place.startsWith(`${place}[`)),
+    );
     const says = wrong.map(
       ({ found, wanted }) => html`<p class="wrong" role="alert">found ${found}; wanted ${wanted}</p>`,
     );
     if (kind === 'heading') {
-      const list = Array.isArray(row.value);
-      const more = list
-        ? html`<button class="away" aria-label="one more in ${name}" title="one more" @click=${() => this.#add(`${place}[${(row.value as unknown[]).length}]`)}>+</button>`
-        : away;
-      return html`<div class="row heading" data-depth=${depth}><span>${name}${about ? html`: ${about}` : nothing}</span>${more}${says}</div>`;
+      const words = about ? `${name}: ${about}` : name;
+      return html`<div class="row heading" data-depth=${depth}><span>${words}</span><span>${this.#away(row)}${this.#more(row)}</span>${says}</div>`;
     }
-    return html`<div class="row" data-depth=${depth}>
-      <label for="at ${place}">${name}</label>${this.#input(row, wrong.length > 0)}${away}
-      ${about ? html`<p class="about">${about}</p>` : nothing}${says}
+    const input = kind === 'pair' ? this.#pair(row, wrong.length > 0) : this.#input(row, wrong.length > 0);
+    // The unit of a bare number says nothing beside one that has its own.
+    const note = kind === 'pair' || (typeof value === 'string' && !about.includes(' ')) ? '' : about;
+    return html`<div class="row ${kind}" data-depth=${depth}>
+      <label for="at ${place}">${name}</label>${input}${this.#away(row)}
+      ${note ? html`<p class="about">${note}</p>` : nothing}${says}
     </div>`;
   }
 
@@ -90,7 +119,7 @@ export class PartView extends LitElement {
   #others(rows: readonly FieldRow[]): TemplateResult[] {
     const { place } = this.of;
     return this.problems
-      .filter((problem) => problem.place.startsWith(place) && !rows.some((row) => row.place === problem.place))
+      .filter((problem) => problem.place.startsWith(place) && !rows.some((row) => problem.place.startsWith(row.place)))
       .map(
         (problem) =>
           html`<p class="wrong" role="alert"><i>${problem.place}</i>: found ${problem.found}; wanted ${problem.wanted}</p>`,
