@@ -6,6 +6,7 @@ export default defineConfig({
     root: fileURLToPath(new URL('..', import.meta.url)),
     include: ['tests/**/*.test.ts'],
     environment: 'node',
+    testTimeout: 60_000,
     setupFiles: ['tests/tools/seed.ts'],
   },
 });
