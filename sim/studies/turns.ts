@@ -1,15 +1,13 @@
 /** Where the answer to a question turns as one setting of a site moves over its range. */
 import { balanceOrFailure } from '../balance.ts';
 import { marksOf } from '../results/checks/drainBack.ts';
+import { MOST_CHANNELED } from '../results/checks/limits.ts';
 import { RunFailure } from '../results/failure.ts';
 import { readSite } from '../scenario/read.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { stopTrial } from '../trials/stop.ts';
 import { failingStretches, type Stretch } from './aim.ts';
 import { type Setting, withSetting } from './setting.ts';
-
-/** Our default, as the check of channeling has it. */
-const MOST_CHANNELED = 0.1;
 
 /** By how much a site keeps what a question asks, in the question's own unit; undefined where it has no answer. */
 const MARGINS = {

@@ -1,4 +1,5 @@
 /** The answer to each question as it stands largest on the page: verdict first, then the margin. */
+
 import { areaAt, makeStorage } from '../../sim/laws/storage.ts';
 import {
   type Display,
@@ -10,6 +11,7 @@ import {
 } from '../../sim/quantity/index.ts';
 import type { Check, Verdict } from '../../sim/results/answer.ts';
 import { judgeAtLeast, judgeAtMost } from '../../sim/results/checks/check.ts';
+import { MOST_CHANNELED } from '../../sim/results/checks/limits.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import type { StopFigures, Stops } from '../../sim/studies/quick.ts';
 import type { Answered, Subject } from '../engine/protocol.ts';
@@ -41,8 +43,6 @@ export function headlineOf(about: Subject, now: Answered, full: Answered | undef
   }
 }
 
-/** Our default, as the check of channeling has it. */
-const MOST_CHANNELED = 0.1;
 /** A loss over the edge under this is none, m³. */
 const NO_WATER = 5e-5;
 

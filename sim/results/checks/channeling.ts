@@ -5,10 +5,9 @@ import type { Media, Scenario } from '../../scenario/scenario.ts';
 import type { Check } from '../answer.ts';
 import { bandOf } from './bands.ts';
 import { type CheckInput, judgeAtMost, judged, type Marks, originWords, told, waysSentence, worse } from './check.ts';
+import { MOST_CHANNELED } from './limits.ts';
 import { balanceOf, leastSteps } from './variants.ts';
 
-/** Our default: the greatest share that may slip round the media. */
-const MOST_CHANNELED = 0.1;
 /** Clean media's head is good to this share of it (Ergun's correlation against beds of other shapes). */
 const HEAD_BAND = 0.3;
 /** Steps in which a gap (0.5 mm, 0.01 in), a valve's opening and a weight (1 kg, 2 lb) are looked for: m, −, N. */
