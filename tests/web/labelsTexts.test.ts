@@ -1,8 +1,16 @@
 /** The words of the parts of a site at a moment. */
 import { describe, expect, test } from 'vitest';
-import { labelTexts, measureText, type Placed, reworded } from '../../web/section/labels/index.ts';
+import {
+  labelTexts,
+  measureText,
+  type Placed,
+  reworded,
+  wordMarks,
+  wordsOfScene,
+} from '../../web/section/labels/index.ts';
 import { shortName } from '../../web/section/labels/text.ts';
-import { demoSites, type Known, subjectAt } from './labelsScene.ts';
+import { px } from '../../web/section/marks.ts';
+import { demoSites, type Known, subjectAt, wordsRequest } from './labelsScene.ts';
 
 const sites = demoSites();
 const site = (name: string): Known => sites.find((each) => each.name === `${name}.json`)!;
@@ -73,6 +81,26 @@ test('a dry pool is empty and a stone without water dry', () => {
   const words = wordsAt(site('first-start'), 0);
   expect(words['watercourse[0]'][1]).toBe('empty');
   expect(words['watercourse[0].stones[0]'][1]).toBe('dry');
+});
+
+test('dots on water rise and fall with it', () => {
+  const known = site('courtyard-no-check-valve');
+  const request = wordsRequest(known, 984, 'metric');
+  const { scene, scale } = request;
+  const placed = wordsOfScene(request);
+  const dotAt = (t: number): number => {
+    const subject = subjectAt(known, t, 'metric');
+    const x = placed.labels.find(({ id }) => id === 'filter')!.dot!.x;
+    const marks = wordMarks(placed, scene, scale, subject, measureText);
+    const dot = marks.find(
+      (mark) => mark.kind === 'path' && mark.look === 'dot' && mark.d.startsWith(`M${px(x - 1.6)} `),
+    );
+    return Number(dot!.kind === 'path' ? dot!.d.match(/^M\S+ (\S+?)a/)![1] : Number.NaN);
+  };
+  for (const t of [0, 6 * 3600 + 600]) {
+    expect(dotAt(t)).toBeCloseTo(scale.y(subjectAt(known, t, 'metric').moment.levels['filter']), 0);
+  }
+  expect(dotAt(6 * 3600 + 600) - dotAt(0)).toBeGreaterThan(20);
 });
 
 test('a long name is cut at a blank', () => {

@@ -11,6 +11,8 @@ const TIMES = 5;
 const LEAST = 2;
 /** Room above the highest mark and under the lowest, px. */
 const MARGIN = 26;
+/** Least height between the two, px. */
+const LEAST_HEIGHT = 44;
 /** Height of the caption under the frame, px. */
 export const CAPTION = 18;
 
@@ -75,15 +77,17 @@ function markedIn(marks: readonly LevelMark[], pxPerMeter: number, height: numbe
 export function detailFrame(request: DetailRequest): DetailFrame | undefined {
   const { pxPerMeter, room, display, measure } = request;
   if (!crowded(request.marks, pxPerMeter)) return undefined;
-  const bottom = room.bottom - CAPTION;
-  const free = bottom - room.top - 2 * MARGIN;
+  const free = room.bottom - CAPTION - room.top - 2 * MARGIN;
   const marks = markedIn(request.marks, pxPerMeter, free);
   const [highest, lowest] = [marks[0].elevation, marks[marks.length - 1].elevation];
   const times = Math.min(TIMES, Math.floor(free / Math.max(1e-9, (highest - lowest) * pxPerMeter)));
   if (times < LEAST) return undefined;
   const scale = times * pxPerMeter;
+  // No higher than its marks want, nor so low that a pond's edge is no longer seen.
+  const height = Math.min(free, Math.max(LEAST_HEIGHT, (highest - lowest) * scale)) + 2 * MARGIN;
+  const half = height / 2 / scale;
   const middle = (highest + lowest) / 2;
-  const half = (bottom - room.top) / 2 / scale;
+  const bottom = room.top + height;
   const yOf = (z: number): number => room.top + (middle + half - z) * scale;
   const beside = wordsBeside(marks, yOf, { ...room, bottom }, display, measure);
   if (!beside) return undefined;

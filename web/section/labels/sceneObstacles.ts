@@ -7,6 +7,7 @@ import { overflowAt } from '../supply.ts';
 import type { LevelMark } from './levelMarks.ts';
 import type { Obstacle } from './request.ts';
 import { cornersOf, type Point } from './shapes.ts';
+import { bankTop } from './skyline.ts';
 
 /** Width of a pipe of the drawing with its walls, px: wide enough for any of them. */
 const PIPE = 9;
@@ -65,7 +66,10 @@ function courseObstacles({ reaches, walls }: Scene, levels: Levels, at: At): Obs
     }),
   );
   for (const reach of reaches) {
-    if (reach.kind === 'stream') continue;
+    if (reach.kind === 'stream') {
+      obstacles.push({ kind: 'line', of: reach.place, points: bankTop(reach).map(at) });
+      continue;
+    }
     obstacles.push(...waterOf(reach.place, reach.cut, levels[reach.reach.name], at));
     for (const { place, left, right, crest, under } of reach.stones) {
       obstacles.push({ kind: 'stone', of: place, points: boxOf(at, left, right, crest, under), closed: true });

@@ -60,7 +60,7 @@ class Spots {
 
 function addPool(spots: Spots, pool: PoolScene, level: number): void {
   const seats: Seat[] = ['second rail', 'top rail', 'sky right', 'inside water', 'blank earth'];
-  spots.addBasin(pool.place, 3, pool.cut, level, 0.4, seats, pool.reach.displaced);
+  spots.addBasin(pool.place, 3, pool.cut, level, 0.55, seats, pool.reach.displaced);
   for (const { place, cut, left, right, crest } of pool.stones) {
     spots.add(place, cut ? 4 : 8, spots.at((left + right) / 2, crest), ASIDE);
   }

@@ -85,5 +85,8 @@ export function leaderFits(
     o.of !== request.id && segments.some((segment) => segmentsNear(segment, o.segments[0], DOT + APART));
   if (sheet.anchors.some(onDot)) return false;
   const round = boxRound(leader);
-  return !sheet.obstacles.some((o) => o.of !== request.id && stopsLeader(o, leader, round));
+  // A stone belongs to its pool, media to their filter: their leaders may pass its water.
+  const own = ({ kind, of }: Ready): boolean =>
+    of !== undefined && (of === request.id || (kind === 'water' && request.id.startsWith(`${of}.`)));
+  return !sheet.obstacles.some((o) => !own(o) && stopsLeader(o, leader, round));
 }

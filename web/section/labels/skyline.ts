@@ -1,5 +1,6 @@
+import type { Spot } from '../cut.ts';
 import type { Scale } from '../scale.ts';
-import type { Scene } from '../scene.ts';
+import { bedAt, type Scene, type StreamScene } from '../scene.ts';
 import { type Box, type Point, type Segment, segmentsOf } from './shapes.ts';
 
 /** Width of a column of sky or earth, px. */
@@ -51,24 +52,35 @@ export function regionsOf({ upper, lower }: Outlines, frame: Box): { sky: Box[];
   };
 }
 
+/** Room over a stream's bed for its water and its stones where its file gives no edge, m. */
+const OVER_BED = 0.1;
+
+/** The upper edge of a stream's bank, from its head to its foot. */
+export function bankTop(stream: StreamScene): Spot[] {
+  const over = stream.reach.edge?.height ?? OVER_BED;
+  return [stream.left, stream.right].map((x): Spot => [x, bedAt(stream, x) + over]);
+}
+
 /** Lines of a scene that bound sky and earth: the ground, vessels, stones and pipes above it. */
 export function outlinesOf(scene: Scene, scale: Scale): Outlines {
   const at = ([x, z]: readonly [number, number]): Point => ({ x: scale.x(x), y: scale.y(z) });
   const ground = segmentsOf(scene.earth.map(at));
   const { filter, reaches, vault, pipes } = scene;
   const level = (from: number, to: number, z: number): Segment => [at([from, z]), at([to, z])];
+  const bankLine = (stream: StreamScene): Segment => {
+    const [head, foot] = bankTop(stream);
+    return [at(head), at(foot)];
+  };
   const tops: Segment[] = [
     level(vault.cut.left - vault.wall, vault.cut.left + vault.cut.width + vault.wall, vault.top),
   ];
   if (filter) tops.push(level(filter.cut.left - filter.wall, filter.brink.x, filter.rim));
   for (const reach of reaches) {
-    if (reach.kind === 'stream')
-      tops.push(level(reach.left, reach.right, reach.brink.z + reach.reach.slope * reach.reach.length));
-    else
-      tops.push(
-        level(reach.cut.left, reach.brink.x, reach.rim),
-        ...reach.stones.map((s) => level(s.left, s.right, s.crest)),
-      );
+    if (reach.kind === 'stream') tops.push(bankLine(reach));
+    else {
+      const stones = reach.stones.map((s) => level(s.left, s.right, s.crest));
+      tops.push(level(reach.cut.left, reach.brink.x, reach.rim), ...stones);
+    }
   }
   tops.push(level(scene.pond.cut.left, scene.vault.cut.left, scene.pond.rim));
   const feeds = [pipes.topFeed, pipes.bottomFeed].flatMap((route) => (route ? segmentsOf(route.spots.map(at)) : []));

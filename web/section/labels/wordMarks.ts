@@ -14,11 +14,11 @@ import { labelTexts, reworded } from './texts.ts';
 /** A label whose anchor stands on water follows it up and down; its text stays where it is. */
 function following(label: Placed, anchor: Point | undefined): Placed {
   const { dot, leader, box } = label;
-  // Water that has risen into the text or fallen past it would turn the leader round.
-  if (!dot || !anchor || dot.y > box.bottom !== anchor.y > box.bottom || dot.y < box.top !== anchor.y < box.top) {
-    return label;
-  }
+  if (!dot || !anchor) return label;
   const { y } = anchor;
+  const upright = leader.every(({ x }) => x === dot.x);
+  // Water that has risen into a text over it would turn an upright leader round.
+  if (upright && (dot.y > box.bottom ? y <= box.bottom + 1 : y >= box.top - 1)) return label;
   const moved = leader.map((p, i) => (i > 0 && p.y === dot.y ? { x: p.x, y } : p));
   return { ...label, dot: { x: dot.x, y }, leader: moved };
 }
