@@ -29,6 +29,12 @@ describe('a document', () => {
     expect(openDocument('torn', '{ "title": "Torn",')).toBeUndefined();
   });
 
+  test('of a text that loses something as an object is none: the reader tells what', () => {
+    expect(openDocument('double', '{ "span": "1 h", "span": "2 h" }')).toBeUndefined();
+    expect(openDocument('deep', `${'['.repeat(1e5)}${']'.repeat(1e5)}`)).toBeUndefined();
+    expect(openDocument('marked', '\uFEFF{ "span": "1 h" }')?.now.file).toEqual({ span: '1 h' });
+  });
+
   test('undoes and does again one step, and names both', () => {
     const first = open({ span: '1 h' });
     const second = set(first, 'span', '2 h');

@@ -76,6 +76,14 @@ test('a site is chosen by keyboard alone', async ({ page }) => {
   await expect(page.getByRole('heading', { level: 1 })).not.toHaveText(commandAnswers('courtyard').title);
 });
 
+test('an address that names no site, or cannot be read, opens with the courtyard', async ({ page }) => {
+  for (const hash of ['nosuch', '%E0%A4%A', 'constructor']) {
+    await page.goto('about:blank');
+    await page.goto(`./#${hash}`);
+    await expect(says(page)).toHaveText(commandAnswers('courtyard').checks[0]!.says);
+  }
+});
+
 test('a site in the address is the one shown after a reload', async ({ page }) => {
   await page.goto('./');
   await choose(page, commandAnswers(other).title);

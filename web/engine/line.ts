@@ -1,5 +1,6 @@
 import { wrap } from 'comlink';
 import type { Answering } from './protocol.ts';
+import program from './worker.ts?worker&url';
 
 /** A connection to one worker. `broken` rejects when the worker dies or is hung up on; it never resolves. */
 export interface Line {
@@ -16,9 +17,28 @@ function watch(lock: string, signal: AbortSignal, died: (why: Error) => void): v
   navigator.locks.request(lock, { signal }, () => died(new Error('the worker ended'))).catch(() => {});
 }
 
+/** The worker's program once one has run: another starts from it where the network is gone by then. */
+let kept: Promise<string | undefined> = Promise.resolve(undefined);
+
+async function keep(): Promise<string | undefined> {
+  try {
+    const response = await fetch(program);
+    return response.ok ? URL.createObjectURL(await response.blob()) : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
 /** Starts a worker and waits for its first word. Rejects where the worker cannot be started. */
 export async function openLine(): Promise<Line> {
-  const worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
+  const copy = await kept;
+  const line = await start(copy ?? program);
+  if (copy === undefined) kept = keep();
+  return line;
+}
+
+async function start(from: string): Promise<Line> {
+  const worker = new Worker(from, { type: 'module' });
   const answering = wrap<Answering>(worker) as unknown as Answering;
   const watching = new AbortController();
   const { promise: broken, reject } = withReject();

@@ -2,6 +2,7 @@
  * The site's file as it is being edited: the values as they were typed, with their units, and every earlier state of
  * them. Nothing here is ever changed in place.
  */
+import { parseJson } from '../../sim/scenario/json.ts';
 
 /** One state of the file, and what was done to get there. */
 interface Edition {
@@ -21,14 +22,12 @@ export interface Document {
   readonly kept: unknown;
 }
 
-/** A document of a file's text; undefined where the text is no JSON value (what is wrong with it the reader tells). */
+/** A document of a file's text; undefined where the text is no strict JSON (what is wrong with it the reader tells). */
 export function openDocument(name: string, text: string): Document | undefined {
-  try {
-    const file: unknown = JSON.parse(text.replace(/^\uFEFF/, ''));
-    return { name, now: { file, label: 'opened', gesture: undefined }, past: [], future: [], kept: file };
-  } catch {
-    return undefined;
-  }
+  const json = parseJson(text);
+  if (!json.ok) return undefined;
+  const file = json.value;
+  return { name, now: { file, label: 'opened', gesture: undefined }, past: [], future: [], kept: file };
 }
 
 /**

@@ -180,8 +180,8 @@ export class Page extends LitElement {
 
 /** The site the address names, '#courtyard', so that a reload and a link show the same. */
 function siteByAddress(): Site | undefined {
-  const asked = decodeURIComponent(location.hash.slice(1));
-  return demoSites.find(({ name }) => name === asked);
+  const asked = location.hash.slice(1);
+  return demoSites.find(({ name }) => encodeURIComponent(name) === asked);
 }
 
 function download(doc: Document): void {
