@@ -1,12 +1,13 @@
 /**
- * `npm run shots`: pictures of the built page in web/pictures/, at the widths of a phone, a tablet and a desk, in light
- * and dark. With a site's name, of that site: `npm run shots -- storm`.
+ * `npm run shots`: pictures of the built page in web/pictures/, at the widths of a phone, a tablet and a desk, in every
+ * look. With a site's name, of that site: `npm run shots -- storm`.
  */
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { chromium, type Page } from '@playwright/test';
+import { type Browser, chromium, type Page } from '@playwright/test';
 import { preview } from 'vite';
+import { type Look, looks } from '../../web/state/look.ts';
 import { chromiumPath } from './chromium.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -25,12 +26,21 @@ async function settled(page: Page, address: string): Promise<void> {
   await page.evaluate(() => document.fonts.ready);
 }
 
-async function shoot(page: Page, [width, tallest]: readonly [number, number], scheme: 'light' | 'dark'): Promise<void> {
-  await page.setViewportSize({ width, height: 900 });
-  await page.emulateMedia({ colorScheme: scheme });
+/** A page of its own for each picture: what is resized or repainted under a look would not be what a visitor sees. */
+async function shoot(
+  browser: Browser,
+  address: string,
+  [width, tallest]: readonly [number, number],
+  look: Look,
+): Promise<void> {
+  const page = await browser.newPage({ viewport: { width, height: 900 } });
+  await page.addInitScript((chosen) => localStorage.setItem('tumblebay look', chosen), look);
+  await settled(page, address);
   const whole = await page.evaluate(() => document.documentElement.scrollHeight);
   await page.setViewportSize({ width, height: Math.min(whole, tallest) });
-  await page.screenshot({ path: join(pictures, `page-${width}-${scheme}.png`) });
+  await page.waitForTimeout(500);
+  await page.screenshot({ path: join(pictures, `page-${width}-${look}.png`) });
+  await page.close();
 }
 
 mkdirSync(pictures, { recursive: true });
@@ -41,9 +51,8 @@ const server = await preview({
 });
 const browser = await chromium.launch({ executablePath: chromiumPath() });
 try {
-  const page = await browser.newPage();
-  await settled(page, `${server.resolvedUrls?.local[0] ?? ''}#${process.argv[2] ?? 'courtyard'}`);
-  for (const size of SIZES) for (const scheme of ['light', 'dark'] as const) await shoot(page, size, scheme);
+  const address = `${server.resolvedUrls?.local[0] ?? ''}#${process.argv[2] ?? 'courtyard'}`;
+  for (const size of SIZES) for (const look of looks) await shoot(browser, address, size, look);
 } finally {
   await browser.close();
   await server.close();
