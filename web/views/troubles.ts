@@ -26,7 +26,7 @@ export function troubleWords(trouble: Refused | Unsolved | Fault): TemplateResul
     case 'unsolved':
       return html`<section class="trouble" aria-label="No answer">
         <h2 class="site">${trouble.title}: the run ${trouble.why === 'capped' ? 'was cut short' : 'found no solution'}</h2>
-        <p>After ${formatDuration(trouble.time)} it could not get past <i>${trouble.part}</i>. ${trouble.message}</p>
+        <p>After ${formatDuration(trouble.time)} it could not get past <i>${trouble.part}</i>: ${trouble.message}.</p>
       </section>`;
     case 'fault':
       return html`<section class="trouble" aria-label="A fault">
