@@ -22,7 +22,7 @@ const SIZES = [
 /** The page is whole once its plots are drawn and its fonts are there. */
 async function settled(page: Page, address: string): Promise<void> {
   await page.goto(address);
-  await page.locator('tb-strip path.line').first().waitFor();
+  await page.locator('tb-plots path.subject').first().waitFor();
   await page.evaluate(() => document.fonts.ready);
 }
 

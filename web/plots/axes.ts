@@ -1,12 +1,11 @@
-/** Ticks of the two axes: round figures in the units people read, round moments of the site's own clock. */
-import { scaleLinear, scaleUtc, utcFormat } from 'd3';
-import { formatNumber, fromSI, parseMoment, toSI, unitOf } from '../../sim/quantity/index.ts';
+/** Ticks of a value axis: round figures in the units people read. */
+import { formatNumber, fromSI, toSI, unitOf } from '../../sim/quantity/index.ts';
 import type { Display } from '../engine/protocol.ts';
 
 export type Measure = 'level' | 'flow';
 
 export interface Tick {
-  /** SI value, or seconds from the start of the run. */
+  /** SI. */
   at: number;
   label: string;
 }
@@ -31,28 +30,20 @@ export function valueTicks(
   count: number,
 ): Tick[] {
   const unit = unitOf(dimensions[measure], unitName)!;
-  const scale = scaleLinear([fromSI(low, unit), fromSI(high, unit)], [0, 1]);
-  const figures = scale.ticks(count);
-  const step = figures.length > 1 ? figures[1]! - figures[0]! : 1;
+  const [from, to] = [fromSI(low, unit), fromSI(high, unit)];
+  const step = roundStep((to - from) / count);
   const decimals = Math.max(0, Math.min(6, -Math.floor(Math.log10(step) + 1e-9)));
-  return figures.map((figure) => ({ at: toSI(figure, unit), label: formatNumber(figure, decimals) }));
+  const first = Math.ceil(from / step - 1e-9);
+  const last = Math.floor(to / step + 1e-9);
+  return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => {
+    const figure = (first + i) * step;
+    return { at: toSI(figure, unit), label: formatNumber(figure, decimals) };
+  });
 }
 
-const day = utcFormat('%-d %b');
-const month = utcFormat('%b');
-const minute = utcFormat('%H:%M');
-const second = utcFormat('%H:%M:%S');
-
-function momentLabel(date: Date, step: number): string {
-  if (step < 60) return second(date);
-  if (step < 86_400 && (date.getUTCHours() > 0 || date.getUTCMinutes() > 0)) return minute(date);
-  return step > 20 * 86_400 ? month(date) : day(date);
-}
-
-/** About `count` round moments of a window in seconds from `starts`, by the site's own clock. */
-export function timeTicks(starts: string, [from, to]: readonly [number, number], count: number): Tick[] {
-  const zero = parseMoment(starts) ?? 0;
-  const dates = scaleUtc([(zero + from) * 1000, (zero + to) * 1000], [0, 1]).ticks(count);
-  const step = dates.length > 1 ? (dates[1]!.getTime() - dates[0]!.getTime()) / 1000 : 60;
-  return dates.map((date) => ({ at: date.getTime() / 1000 - zero, label: momentLabel(date, step) }));
+/** The 1, 2 or 5 times a power of ten that is nearest to a step by ratio. */
+function roundStep(step: number): number {
+  const power = 10 ** Math.floor(Math.log10(step));
+  const rest = step / power;
+  return power * (rest < Math.SQRT2 ? 1 : rest < Math.sqrt(10) ? 2 : rest < Math.sqrt(50) ? 5 : 10);
 }

@@ -1,7 +1,7 @@
 export type Point = readonly [t: number, value: number];
 
 /** First row at or after `t`; the count of rows where there is none. */
-function rowAt(times: ArrayLike<number>, t: number): number {
+export function rowAt(times: ArrayLike<number>, t: number): number {
   let [low, high] = [0, times.length];
   while (low < high) {
     const middle = (low + high) >> 1;

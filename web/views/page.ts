@@ -136,8 +136,7 @@ export class Page extends LitElement {
         { record, moment: now, scenario },
         { stop: () => void this.#stage.stopPump(), back: () => this.#stage.backToRun() },
       )}
-      <tb-plots .run=${{ ...run, answer: record.answer, series: record.series }} .scenario=${scenario}
-        .answer=${record.answer} .series=${record.series} .window=${window} .moment=${moment}
+      <tb-plots .scenario=${scenario} .answer=${record.answer} .series=${record.series} .window=${window} .moment=${moment}
         @window-chosen=${(event: CustomEvent<[number, number]>) => this.#stage.choose(event.detail)}
         @moment-moved=${(event: CustomEvent<number>) => this.#stage.moveTo(event.detail)}></tb-plots>
     </div>`;

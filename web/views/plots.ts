@@ -1,150 +1,213 @@
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
-import { formatClock } from '../../sim/quantity/index.ts';
-import type { LoggedEvent } from '../../sim/results/answer.ts';
-import type { Answered } from '../engine/protocol.ts';
-import type { Subject } from '../plots/strip.ts';
-import { flowSubjects, levelSubjects } from '../plots/subjects.ts';
-import { lengths, momentChosen, windowRound } from './moment.ts';
-import { basinName, flowName } from './names.ts';
-import './strip.ts';
+import { html, LitElement, nothing, type PropertyValues, svg, type TemplateResult } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { guard } from 'lit/directives/guard.js';
+import type { RunAnswer, Series } from '../../sim/results/answer.ts';
+import type { Scenario } from '../../sim/scenario/scenario.ts';
+import type { Window } from '../plots/axis.ts';
+import { headMarks, playheadAt, poleMarks, RAIL } from '../plots/flag-marks.ts';
+import { minutesRound, type SeatedFlag } from '../plots/flags.ts';
+import { keyMoved, type Speed } from '../plots/pass.ts';
+import type { Reading } from '../plots/readings.ts';
+import { type Choice, type Other, USUAL } from '../plots/task.ts';
+import { type ControlDeeds, type Controlled, controlsView, linesView, windowView } from './plots-controls.ts';
+import { BarHand, PlotHand } from './plots-hand.ts';
+import { Plotted } from './plots-model.ts';
+import { Runner } from './plots-runner.ts';
+import { saveView } from './plots-save.ts';
+import { boxStyle, clipElement, flagsView, markElement } from './plots-sheet.ts';
+import { plotsStyles } from './plots-styles.ts';
+import { tableView } from './plots-table.ts';
 import { shared } from './styles.ts';
 
-/** Events that stand on the page at once; a season of daily switching has hundreds. */
-const mostEvents = 16;
+/** After the playhead has stood for so long its moment is told to those who listen, ms. */
+const REST = 700;
 
-/** Levels and flows on one time axis, with one playhead through all of them and the events as presses. */
+/**
+ * Levels and flows on one time axis, with one playhead through both.
+ *
+ * @fires moment-moved the playhead was moved; detail: seconds from the start of the run
+ * @fires window-chosen minutes were opened; detail: [from, to] in seconds
+ */
 @customElement('tb-plots')
 export class Plots extends LitElement {
-  static override styles = [
-    shared,
-    css`
-      .group {
-        margin-bottom: 16px;
-      }
-      tb-strip {
-        margin-bottom: 8px;
-      }
-      .bar {
-        position: sticky;
-        top: 0;
-        z-index: 1;
-        background: var(--paper);
-        border-bottom: 0.8px solid var(--rule);
-        display: flex;
-        flex-wrap: wrap;
-        align-items: center;
-        gap: 0 16px;
-        margin-bottom: 8px;
-      }
-      .bar label {
-        flex: 1 1 220px;
-        display: flex;
-        align-items: center;
-        gap: 12px;
-        min-height: 44px;
-      }
-      input {
-        flex: 1;
-        min-width: 80px;
-        height: 44px;
-        margin: 0;
-        accent-color: var(--ink);
-      }
-      output {
-        min-width: 6ch;
-      }
-      .events {
-        display: flex;
-        flex-wrap: wrap;
-        gap: 4px 20px;
-        margin-bottom: 16px;
-      }
-    `,
-  ];
+  static override styles = [shared, plotsStyles];
 
-  @property({ attribute: false }) run: Answered | undefined;
-  @property({ attribute: false }) window: readonly [number, number] = [0, 1];
+  @property({ attribute: false }) scenario: Scenario | undefined;
+  @property({ attribute: false }) answer: RunAnswer | undefined;
+  @property({ attribute: false }) series: Series | undefined;
+  /** Another case, drawn dashed. */
+  @property({ attribute: false }) other: Other | undefined;
+  @property({ attribute: false }) window: Window = [0, 1];
   @property({ type: Number }) moment = 0;
+  @state() private width = 0;
+  @state() private choice: Choice = USUAL;
+  @state() private speed: Speed = 'evenly';
+  @state() private brush: readonly [number, number] | undefined;
+  @state() private tabled = false;
+  @state() private told = '';
 
-  #levels: Subject[] = [];
-  #flows: { moved: Subject[]; still: string[] } = { moved: [], still: [] };
+  #plotted: Plotted | undefined;
+  #sent = Number.NaN;
+  #rest: ReturnType<typeof setTimeout> | undefined;
 
-  override willUpdate(changed: Map<PropertyKey, unknown>): void {
-    if (!changed.has('run') || !this.run) return;
-    this.#levels = levelSubjects(this.run.series, this.run.scenario, basinName);
-    this.#flows = flowSubjects(this.run.series, flowName);
+  readonly #watch = new ResizeObserver(([entry]) => {
+    this.width = Math.floor(entry?.contentRect.width ?? 0);
+  });
+  readonly #runner = new Runner(this, () => ({
+    axis: this.#plotted?.sheet.axis,
+    moment: this.moment,
+    speed: this.speed,
+    move: (t) => this.#send(t),
+  }));
+  readonly #handDeeds = {
+    held: () => this.#plotted?.sheet,
+    move: (t: number) => this.#move(t),
+    open: (window: Window) => this.#open(window),
+    brushing: (stretch: readonly [number, number] | undefined) => {
+      this.brush = stretch;
+    },
+  };
+  readonly #hand = new PlotHand(this.#handDeeds);
+  readonly #barHand = new BarHand(this.#handDeeds);
+  readonly #deeds: ControlDeeds = {
+    run: () => (this.#runner.running ? this.#runner.stop() : this.#runner.start()),
+    move: (t) => this.#move(t),
+    open: (window) => this.#open(window),
+    pace: (speed) => {
+      this.speed = speed;
+    },
+    choose: (choice) => {
+      this.choice = choice;
+    },
+  };
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#watch.observe(this);
   }
 
-  /** The playhead and the drawings under it, for somebody who pressed a moment elsewhere on the page. */
-  bringIntoView(): void {
-    this.renderRoot.querySelector('.bar')?.scrollIntoView({ block: 'start' });
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#watch.disconnect();
+    clearTimeout(this.#rest);
   }
 
-  #strips(subjects: readonly Subject[], { scenario }: Answered): TemplateResult[] {
-    return subjects.map(
-      (subject, i) => html`<tb-strip
-        .subject=${subject}
-        .window=${this.window}
-        .moment=${this.moment}
-        .height=${subject.name === 'pond' ? 150 : 56}
-        .clock=${i === subjects.length - 1 || subject.name === 'pond'}
-        .starts=${scenario.starts}
-        .display=${scenario.display}
-      ></tb-strip>`,
-    );
+  override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has('moment')) this.#momentChanged();
+    const { scenario, answer, series, other, window, width, choice } = this;
+    if (!scenario || !answer || !series || width < 240) return;
+    const given = { scenario, answer, series, other, window, width, choice };
+    const was = this.#plotted?.given;
+    const same = was && (Object.keys(given) as (keyof typeof given)[]).every((key) => was[key] === given[key]);
+    if (!same) this.#plotted = new Plotted(given, this.#plotted);
   }
 
-  #chooseWindow(window: readonly [number, number]): void {
-    this.dispatchEvent(new CustomEvent('window-chosen', { detail: window, bubbles: true, composed: true }));
+  /** A moment that came from elsewhere takes the playhead out of the runner's hands. */
+  #momentChanged(): void {
+    if (this.moment !== this.#sent) this.#runner.stop();
+    clearTimeout(this.#rest);
+    this.#rest = setTimeout(() => {
+      this.told = this.#plotted?.says(this.moment) ?? '';
+    }, REST);
   }
 
-  #playhead({ scenario, answer }: Answered): TemplateResult {
+  #send(t: number): void {
+    this.#sent = t;
+    this.dispatchEvent(new CustomEvent('moment-moved', { detail: t, bubbles: true, composed: true }));
+  }
+
+  #move(t: number): void {
+    this.#runner.stop();
+    this.#send(t);
+  }
+
+  #open([from, to]: Window): void {
+    this.dispatchEvent(new CustomEvent('window-chosen', { detail: [from, to], bubbles: true, composed: true }));
+  }
+
+  /** An event opens its own minutes; high and low water only where they are not open yet. */
+  #pressed({ t, own }: SeatedFlag): void {
     const [from, to] = this.window;
-    const clock = formatClock(scenario.starts, this.moment);
-    const move = (event: Event): void => {
-      const moment = from + (Number((event.target as HTMLInputElement).value) / 1000) * (to - from);
-      this.dispatchEvent(new CustomEvent('moment-moved', { detail: moment, bubbles: true, composed: true }));
-    };
-    const { span } = answer;
-    const window = (words: string, [start, end]: readonly [number, number]): TemplateResult =>
-      html`<button aria-pressed=${end - start === to - from} @click=${() => this.#chooseWindow([start, end])}>${words}</button>`;
-    const shorter = Object.entries(lengths).filter(([, length]) => length < span);
-    return html`<div class="bar">
-      <label>moment
-        <input type="range" min="0" max="1000" .value=${String(((this.moment - from) / (to - from)) * 1000)}
-          aria-valuetext=${clock} @input=${move} />
-        <output>${clock}</output></label>
-      ${shorter.map(([words, length]) => window(words, windowRound(this.moment, span, length)))}
-      ${window('the whole run', [0, span])}
+    if (own || t < from || t > to) this.#open(minutesRound(t, this.answer?.span ?? t));
+    this.#move(t);
+  }
+
+  readonly #key = (event: KeyboardEvent): void => {
+    const t = keyMoved(event.key, event, this.moment, this.answer?.span ?? 0);
+    if (t === undefined) return;
+    event.preventDefault();
+    this.#move(t);
+  };
+
+  #sheet(plotted: Plotted): TemplateResult {
+    const { sheet, flags, height } = plotted;
+    const { place, axis } = sheet;
+    const { width } = this;
+    const [level, flow] = plotted.subjects;
+    const head = playheadAt(sheet, level, flow, this.moment);
+    const across = place.right - place.left;
+    const plots = [place.levels.top - 8, place.flows.bottom - place.levels.top + 12] as const;
+    return html`<div class="sheet">
+      ${flagsView(flags, this.moment, (flag) => this.#pressed(flag))}
+      <svg width=${width} height=${height} viewBox="0 ${-RAIL} ${width} ${height}" aria-hidden="true">
+        ${guard(
+          [plotted],
+          () => svg`<defs>${sheet.clips.map(clipElement)}</defs>
+          ${[...poleMarks(flags, sheet), ...sheet.marks].map(markElement)}`,
+        )}
+        ${this.#brushed(place.left, place.bar)}
+        <g transform="translate(${head.x} 0)">${guard([plotted], () => headMarks(sheet).map(markElement))}
+          ${head.rings.map((y) => svg`<circle class="ring" cx="0" cy=${y} r="3.4"></circle>`)}</g>
+      </svg>
+      <div class="hand" role="slider" tabindex="0" aria-label="moment" aria-valuemin="0" aria-valuemax=${axis.span}
+        aria-valuenow=${Math.round(this.moment)} aria-valuetext=${plotted.says(this.moment)}
+        .style=${boxStyle(place.left, plots[0], across, plots[1])} @keydown=${this.#key}
+        @pointerdown=${this.#hand.down} @pointermove=${this.#hand.moved} @pointerup=${this.#hand.up}
+        @pointercancel=${this.#hand.up} @wheel=${{ handleEvent: this.#hand.wheel, passive: false }}></div>
+      <div class="brush" .style=${boxStyle(place.left, place.bar - 22, across, 44)}
+        @pointerdown=${this.#barHand.down} @pointermove=${this.#barHand.moved} @pointerup=${this.#barHand.up}
+        @pointercancel=${this.#barHand.up}></div>
     </div>`;
   }
 
-  #events({ scenario, answer }: Answered): TemplateResult {
-    if (answer.events.length === 0) return html`<p class="note">Nothing was switched, and no mark was passed.</p>`;
-    const list = (events: readonly LoggedEvent[]): TemplateResult => html`<ol class="events">
-      ${events.map(
-        ({ t, what }) => html`<li>
-          <button @click=${() => this.dispatchEvent(momentChosen(t))}>${formatClock(scenario.starts, t)} ${what}</button>
-        </li>`,
-      )}
-    </ol>`;
-    const [shown, more] = [answer.events.slice(0, mostEvents), answer.events.slice(mostEvents)];
-    if (more.length === 0) return list(shown);
-    return html`${list(shown)}<details><summary>${more.length} more</summary>${list(more)}</details>`;
+  #brushed(left: number, bar: number) {
+    if (!this.brush) return nothing;
+    const [from, to] = [Math.min(...this.brush), Math.max(...this.brush)];
+    return svg`<rect class="sliver" x=${left + from} y=${bar - 5} width=${Math.max(1, to - from)} height="10"></rect>`;
+  }
+
+  #readings(plotted: Plotted): TemplateResult {
+    const { levels, flows } = plotted.readings(this.moment);
+    const reading = ({ name, says, subject }: Reading): TemplateResult =>
+      html`; <span class=${subject ? 'subject' : ''}><i>${name}</i> ${says}</span>`;
+    const { unnamed, beyond } = plotted.sheet;
+    const { edgeless } = plotted;
+    return html`<p class="readings"><b>${plotted.momentWords(this.moment)}</b>${[...levels, ...flows].map(reading)}</p>
+      <p class="unseen" role="status">${this.told}</p>
+      ${unnamed.length > 0 ? html`<p class="note">No room beside their lines for: ${unnamed.join(', ')}.</p>` : nothing}
+      ${beyond.length > 0 ? html`<p class="note">Beyond this scale: ${beyond.join(', ')}.</p>` : nothing}
+      ${edgeless.length > 0 ? html`<p class="note">Without an edge, so seen as elevations only: ${edgeless.join(', ')}.</p>` : nothing}`;
+  }
+
+  #more(plotted: Plotted, now: Controlled): TemplateResult {
+    const { levels, flows, still } = plotted.columns;
+    const open = (event: Event): void => {
+      this.tabled = (event.target as HTMLDetailsElement).open;
+    };
+    return html`<div class="more">${windowView(now, this.#deeds)} ${linesView(levels, flows, still, now.choice, this.#deeds)}
+      <details @toggle=${open}><summary>the same numbers as a table</summary>${
+        this.tabled ? guard([plotted], () => tableView(plotted.lines, plotted.rows())) : nothing
+      }</details>
+      ${saveView(plotted, this.moment, this)}
+    </div>`;
   }
 
   override render(): TemplateResult | typeof nothing {
-    const { run } = this;
-    if (!run) return nothing;
-    const { moved, still } = this.#flows;
-    return html`<section aria-label="Events"><h3>What happened when: press one to see its minutes</h3>${this.#events(run)}</section>
-      ${this.#playhead(run)}
-      <section class="group" aria-label="Levels"><h3>Levels, from the basin’s own edge; where it has none, above the site’s datum</h3>${this.#strips(this.#levels, run)}</section>
-      <section class="group" aria-label="Flows">
-        <h3>Flows</h3>
-        ${this.#strips(moved, run)}
-        ${still.length > 0 ? html`<p class="note">Nothing flowed: ${still.join(', ')}.</p>` : nothing}
-      </section>`;
+    const plotted = this.#plotted;
+    if (!plotted) return html`<div class="sheet"></div>`;
+    const { span, starts } = plotted.task;
+    const { speed, moment, window, choice } = this;
+    const now: Controlled = { running: this.#runner.running, speed, moment, window, span, starts, choice };
+    return html`${controlsView(now, this.#deeds)} ${this.#sheet(plotted)} ${this.#readings(plotted)} ${this.#more(plotted, now)}`;
   }
 }

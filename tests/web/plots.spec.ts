@@ -1,0 +1,276 @@
+import { readFile } from 'node:fs/promises';
+import type { Locator, Page } from '@playwright/test';
+import { expect, test } from './fixture.ts';
+
+test.use({ contextOptions: { reducedMotion: 'reduce' } });
+
+const plots = (page: Page): Locator => page.locator('tb-plots');
+const playhead = (page: Page): Locator => plots(page).getByRole('slider', { name: 'moment' });
+const moment = async (page: Page): Promise<number> => Number(await playhead(page).getAttribute('aria-valuenow'));
+const flag = (page: Page, name: RegExp): Locator => plots(page).locator('.flag').filter({ hasText: name });
+const opened = (page: Page): Promise<string | null> =>
+  plots(page)
+    .getByText(/^(other minutes than these|open some minutes)/)
+    .textContent();
+
+/** The courtyard's pump stops at noon, six hours from the start. */
+const STOP = 6 * 3600;
+
+async function open(page: Page): Promise<void> {
+  await page.goto('./#courtyard');
+  await plots(page).locator('path.subject').first().waitFor();
+  await flag(page, /^pump off/).click();
+  await expect.poll(() => moment(page)).toBe(STOP);
+}
+
+test('the stop stands in the opened minutes, with what runs back as an area, its volume and the rise', async ({
+  page,
+}) => {
+  await open(page);
+  await expect(plots(page).locator('path.wash')).toHaveCount(1);
+  await expect(plots(page).locator('svg text').filter({ hasText: 'L run back' })).toHaveCount(1);
+  await expect(
+    plots(page)
+      .locator('svg text')
+      .filter({ hasText: /^\+\d+ mm$/ }),
+  ).toHaveCount(1);
+  for (const name of ['pond', 'filter', 'edge', 'room wanted', 'run into the pond'])
+    await expect(
+      plots(page)
+        .locator('svg text')
+        .filter({ hasText: new RegExp(`^${name}`) })
+        .first(),
+    ).toBeAttached();
+});
+
+test('the playhead is moved by keys: a second, a minute, an hour, to the ends', async ({ page }) => {
+  await open(page);
+  await playhead(page).focus();
+  for (const [key, t] of [
+    ['ArrowRight', STOP + 1],
+    ['Shift+ArrowRight', STOP + 61],
+    ['Control+ArrowRight', STOP + 3661],
+    ['ArrowLeft', STOP + 3660],
+    ['Home', 0],
+    ['End', 86_400],
+  ] as const) {
+    await page.keyboard.press(key);
+    await expect.poll(() => moment(page), key).toBe(t);
+  }
+});
+
+test('the playhead is dragged through both plots, and what stands there is said', async ({ page }) => {
+  await open(page);
+  const box = (await playhead(page).boundingBox())!;
+  await page.mouse.move(box.x + 0.2 * box.width, box.y + 40);
+  await page.mouse.down();
+  await page.mouse.move(box.x + 0.4 * box.width, box.y + 140, { steps: 4 });
+  const inside = await moment(page);
+  expect(inside).toBeGreaterThan(STOP);
+  expect(inside).toBeLessThan(STOP + 720);
+  await page.mouse.move(box.x + box.width + 300, box.y + 140);
+  await expect.poll(() => moment(page)).toBe(86_400);
+  await page.mouse.up();
+  await page.mouse.move(box.x + 0.1 * box.width, box.y + 40);
+  expect(await moment(page)).toBe(86_400);
+  await expect(playhead(page)).toHaveAttribute(
+    'aria-valuetext',
+    /^3 Jun 06:00:00.*; pond \d+ mm below its edge; run into the pond/,
+  );
+  await expect(plots(page).getByRole('status')).toContainText('3 Jun 06:00:00');
+});
+
+test('an event’s flag opens its minutes and moves there; the whole run can be opened', async ({ page }) => {
+  await open(page);
+  await flag(page, /^pump on/).click();
+  await expect.poll(() => moment(page)).toBe(7 * 3600);
+  await expect(
+    plots(page)
+      .locator('svg text')
+      .filter({ hasText: /^start$/ }),
+  ).toHaveCount(1);
+  await plots(page).getByText('other minutes than these').click();
+  await plots(page).getByRole('button', { name: 'the whole run' }).click();
+  await expect.poll(() => opened(page)).toBe('open some minutes');
+  await expect(plots(page).locator('path.opened')).toHaveCount(0);
+});
+
+test('minutes are opened by two rulers with the keyboard alone', async ({ page }) => {
+  await open(page);
+  const summary = plots(page).locator('summary').filter({ hasText: 'other minutes' });
+  await summary.focus();
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Tab');
+  await expect(plots(page).getByLabel('opened from')).toBeFocused();
+  for (let i = 0; i < 4; i++) await page.keyboard.press('ArrowLeft');
+  await expect.poll(() => opened(page)).toBe('other minutes than these 15 min');
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('End');
+  await expect(plots(page).getByLabel('opened to')).toHaveAttribute('aria-valuetext', '3 Jun 06:00');
+});
+
+test('a stretch brushed over the bar of all the time is opened', async ({ page }) => {
+  await open(page);
+  await plots(page).locator('.brush').scrollIntoViewIfNeeded();
+  const box = (await plots(page).locator('.brush').boundingBox())!;
+  expect(box.height).toBeGreaterThanOrEqual(44);
+  await page.mouse.move(box.x + 0.5 * box.width, box.y + 22);
+  await page.mouse.down();
+  await page.mouse.move(box.x + 0.75 * box.width, box.y + 22, { steps: 3 });
+  await expect(plots(page).locator('rect.sliver')).toHaveCount(1);
+  await page.mouse.up();
+  await expect.poll(() => opened(page)).toBe('other minutes than these 6 h');
+});
+
+test('the wheel zooms with Ctrl or in focus, and else scrolls the page', async ({ page }) => {
+  await open(page);
+  await page.evaluate(() => (document.activeElement as HTMLElement).blur());
+  const box = (await playhead(page).boundingBox())!;
+  await page.mouse.move(box.x + box.width / 3, box.y + 60);
+  const before = await opened(page);
+  await page.mouse.wheel(0, 120);
+  await expect.poll(() => page.evaluate(() => window.scrollY)).toBeGreaterThan(0);
+  expect(await opened(page)).toBe(before);
+  await page.evaluate(() => window.scrollTo(0, 0));
+  await page.mouse.move(box.x + box.width / 3, box.y + 61);
+  await page.keyboard.down('Control');
+  await page.mouse.wheel(0, -240);
+  await page.keyboard.up('Control');
+  await expect.poll(() => opened(page)).not.toBe(before);
+  expect(await page.evaluate(() => window.scrollY)).toBe(0);
+});
+
+test('levels are told as elevations at one press', async ({ page }) => {
+  await open(page);
+  await expect(plots(page).locator('.readings')).toContainText('mm below its edge');
+  await plots(page).getByRole('button', { name: 'as elevations' }).click();
+  await expect(plots(page).locator('.readings')).toContainText('pond −112 mm');
+  await expect(plots(page).locator('svg text').filter({ hasText: 'above the site’s datum' })).toHaveCount(1);
+});
+
+test('lines are added and taken away, and another comes first', async ({ page }) => {
+  await open(page);
+  await plots(page).getByText('which lines').click();
+  const lines = plots(page).locator('path.line');
+  const count = await lines.count();
+  await plots(page).getByRole('button', { name: 'pump vault' }).click();
+  await expect(lines).toHaveCount(count + 1);
+  await plots(page).getByRole('button', { name: 'filter', exact: true }).click();
+  await expect(lines).toHaveCount(count);
+  await plots(page).getByLabel('first of the flows').selectOption({ label: 'gap round the mats' });
+  await expect(plots(page).locator('.readings .subject').nth(1)).toContainText('gap round the mats');
+});
+
+test('the same numbers stand in a table, the events in it', async ({ page }) => {
+  await open(page);
+  await plots(page).getByText('the same numbers as a table').click();
+  const table = plots(page).getByRole('table');
+  await expect(table.getByRole('columnheader')).toContainText(['clock', 'pond', 'filter']);
+  const row = table.getByRole('row').filter({ hasText: 'pump off' });
+  await expect(row).toContainText('12:00:00');
+  await expect(row).toContainText('112 mm below its edge');
+});
+
+for (const [press, ending] of [
+  ['all numbers as CSV', 'csv'],
+  ['the plots as SVG', 'svg'],
+  ['the plots as PNG', 'png'],
+] as const) {
+  test(`${press}: a file is saved`, async ({ page }) => {
+    await open(page);
+    await plots(page).getByText('save', { exact: true }).click();
+    const waiting = page.waitForEvent('download');
+    await plots(page).getByRole('button', { name: press }).click();
+    const download = await waiting;
+    expect(download.suggestedFilename()).toBe(`courtyard-spring.${ending}`);
+    const bytes = await readFile(await download.path());
+    if (ending === 'csv') {
+      const rows = bytes.toString('utf8').trimEnd().split('\r\n');
+      expect(rows[0]).toMatch(/^t\[s\],clock,pond\[m\]/);
+      expect(rows.length).toBeGreaterThan(100);
+    } else if (ending === 'svg') {
+      const text = bytes.toString('utf8');
+      expect(text).toContain('Courtyard spring');
+      expect(text).toContain('L run back');
+      expect(text).not.toMatch(/var\(|NaN|undefined/);
+      const whole = (given: string): string =>
+        new DOMParser().parseFromString(given, 'image/svg+xml').documentElement.nodeName;
+      expect(await page.evaluate(whole, text)).toBe('svg');
+    } else {
+      expect([...bytes.subarray(1, 4)].map((code) => String.fromCharCode(code)).join('')).toBe('PNG');
+      // PNG, IHDR chunk: width as the first four bytes after its name.
+      expect(bytes.readUInt32BE(16)).toBe(
+        2 *
+          (await plots(page)
+            .locator('svg')
+            .first()
+            .evaluate((svg) => svg.clientWidth)),
+      );
+    }
+  });
+}
+
+test.describe('with motion', () => {
+  test.use({ contextOptions: { reducedMotion: 'no-preference' } });
+
+  test('time is let run at one speed over the screen, and stands at a press or a key', async ({ page }) => {
+    await open(page);
+    await plots(page).getByRole('button', { name: 'let it run' }).click();
+    await expect.poll(() => moment(page)).toBeGreaterThan(STOP + 5);
+    await plots(page).getByRole('button', { name: 'let it stand' }).click();
+    await expect(plots(page).getByRole('button', { name: 'let it run' })).toBeVisible();
+    const stood = await moment(page);
+    await page.waitForTimeout(250);
+    expect(await moment(page)).toBe(stood);
+    await plots(page).getByRole('button', { name: 'one minute on' }).click();
+    await expect.poll(() => moment(page)).toBe(stood + 60);
+  });
+});
+
+test('under reduced motion time steps, a second of the screen at once', async ({ page }) => {
+  await open(page);
+  await plots(page).getByRole('button', { name: 'let it run' }).click();
+  const seen = new Set<number>();
+  for (let i = 0; i < 24; i++) {
+    seen.add(await moment(page));
+    await page.waitForTimeout(100);
+  }
+  expect(seen.size).toBeGreaterThan(1);
+  expect(seen.size).toBeLessThan(6);
+});
+
+test.describe('on a phone', () => {
+  test.use({ viewport: { width: 360, height: 640 }, hasTouch: true, isMobile: true });
+
+  test('a finger moves the playhead and still scrolls the page', async ({ page }) => {
+    await open(page);
+    await expect(playhead(page)).toHaveCSS('touch-action', 'pan-y');
+    await playhead(page).scrollIntoViewIfNeeded();
+    const box = (await playhead(page).boundingBox())!;
+    await page.touchscreen.tap(box.x + 0.5 * box.width, box.y + 60);
+    await expect.poll(() => moment(page)).toBeGreaterThan(STOP + 60);
+  });
+});
+
+test.describe('pinched', () => {
+  test.use({ viewport: { width: 390, height: 800 }, hasTouch: true });
+
+  test('two fingers apart open fewer minutes', async ({ page }) => {
+    await open(page);
+    await playhead(page).scrollIntoViewIfNeeded();
+    const box = (await playhead(page).boundingBox())!;
+    const client = await page.context().newCDPSession(page);
+    const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', apart?: number) =>
+      client.send('Input.dispatchTouchEvent', {
+        type,
+        touchPoints:
+          apart === undefined
+            ? []
+            : [-apart, apart].map((dx, id) => ({ x: box.x + box.width / 2 + dx, y: box.y + 80, id })),
+      });
+    await touch('touchStart', 20);
+    for (const apart of [25, 30, 35, 40]) await touch('touchMove', apart);
+    await touch('touchEnd');
+    await expect.poll(() => opened(page)).toMatch(/other minutes than these (5|6|7) min/);
+  });
+});

@@ -1,0 +1,91 @@
+import type { RunAnswer, Series } from '../../sim/results/answer.ts';
+import type { Scenario } from '../../sim/scenario/scenario.ts';
+import type { Window } from '../plots/axis.ts';
+import { RAIL } from '../plots/flag-marks.ts';
+import { flagsOf, type SeatedFlag, seatFlags } from '../plots/flags.ts';
+import { momentWords, type Reading, readingsOf } from '../plots/readings.ts';
+import { type Sheet, type SheetTask, sheetOf } from '../plots/sheet.ts';
+import type { Line } from '../plots/subjects.ts';
+import { type Row, tableRows } from '../plots/table.ts';
+import { type Choice, type Columns, columnsOf, isDrawn, type Other, taskOf, wantedRoom } from '../plots/task.ts';
+import { basinName, flowName } from './names.ts';
+
+export interface Given {
+  readonly scenario: Scenario;
+  readonly answer: RunAnswer;
+  readonly series: Series;
+  readonly other: Other | undefined;
+  readonly window: Window;
+  readonly width: number;
+  readonly choice: Choice;
+}
+
+const NAMES = { basin: basinName, flow: flowName };
+
+/** All that is drawn of a run, made anew only where something it is made from has changed. */
+export class Plotted {
+  readonly given: Given;
+  readonly columns: Columns;
+  readonly task: SheetTask;
+  readonly sheet: Sheet;
+  readonly flags: readonly SeatedFlag[];
+  readonly wanted: number | undefined;
+
+  constructor(given: Given, before: Plotted | undefined) {
+    const { scenario, answer, series, other, window, width } = given;
+    const was = before?.given;
+    const same = was && was.series === series && was.scenario === scenario && was.other === other;
+    this.given = given;
+    this.columns = same ? before.columns : columnsOf(series, scenario, other, NAMES);
+    // While a hand moves a figure the check is not there, and the room it asked for goes on being asked for.
+    this.wanted = wantedRoom(answer, scenario) ?? (was?.scenario.title === scenario.title ? before?.wanted : undefined);
+    this.task = taskOf({ ...given, columns: this.columns, wanted: this.wanted });
+    this.sheet = sheetOf(this.task);
+    const back = this.task.back?.back;
+    const flags = flagsOf(answer, scenario.starts, window, back);
+    this.flags = seatFlags(flags, this.sheet.axis, this.sheet.place.left, width);
+  }
+
+  get lines(): Line[] {
+    return [...this.task.levels.lines, ...this.task.flows.lines];
+  }
+
+  get subjects(): readonly [level: Line | undefined, flow: Line | undefined] {
+    return [this.task.levels.lines[0], this.task.flows.lines[0]];
+  }
+
+  /** Lines that are drawn but cannot be told as depths: they have no edge. */
+  get edgeless(): string[] {
+    if (this.task.by !== 'depth') return [];
+    const { choice } = this.given;
+    return this.columns.levels
+      .filter((line) => line.edge === undefined && isDrawn(line, choice))
+      .map(({ name }) => name);
+  }
+
+  momentWords(t: number): string {
+    return momentWords(t, this.task.starts, this.task.anchor);
+  }
+
+  readings(t: number): { levels: Reading[]; flows: Reading[] } {
+    const { levels, flows, display, by } = this.task;
+    return { levels: readingsOf(levels.lines, t, display, by), flows: readingsOf(flows.lines, t, display, by) };
+  }
+
+  /** The moment in a sentence: the subjects first of all. */
+  says(t: number): string {
+    const { levels, flows } = this.readings(t);
+    const told = [levels[0], flows[0]].flatMap((reading) => (reading ? [`${reading.name} ${reading.says}`] : []));
+    return [this.momentWords(t), ...told].join('; ');
+  }
+
+  rows(): Row[] {
+    const { axis } = this.sheet;
+    const { starts, display, by } = this.task;
+    return tableRows(axis, this.lines, this.given.answer.events, starts, display, by);
+  }
+
+  get height(): number {
+    return RAIL + this.sheet.place.height;
+  }
+}
