@@ -169,6 +169,8 @@ test('the same numbers stand in a table, the events in it', async ({ page }) => 
   const row = table.getByRole('row').filter({ hasText: 'pump off' });
   await expect(row).toContainText('12:00:00');
   await expect(row).toContainText('112 mm below its edge');
+  await table.getByRole('button', { name: 'pump on' }).click();
+  await expect.poll(() => moment(page)).toBe(7 * 3600);
 });
 
 for (const [press, ending] of [

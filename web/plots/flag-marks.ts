@@ -48,10 +48,10 @@ export function playheadAt(sheet: Sheet, level: Line | undefined, flow: Line | u
 
 /** The playhead's own shape. */
 export function headMarks({ place }: Sheet, x = 0): Mark[] {
-  const top = place.levels.top - 6;
+  const { top } = place.levels;
   const head = closed([
-    [x - 5, top - 8],
-    [x + 5, top - 8],
+    [x - 5, top - 7],
+    [x + 5, top - 7],
     [x, top],
   ]);
   return [path(segment(x, top, x, place.flows.bottom), 'playhead'), path(head, 'dot')];

@@ -54,8 +54,26 @@ export class Plotted {
     return [this.task.levels.lines[0], this.task.flows.lines[0]];
   }
 
+  /** What is not to be seen, and why, in sentences. */
+  get notes(): string[] {
+    const { unnamed, beyond } = this.sheet;
+    const list = (words: string, names: readonly string[]): string[] =>
+      names.length > 0 ? [`${words}: ${names.join(', ')}.`] : [];
+    const more = this.#events - this.flags.filter(({ own }) => own).length;
+    return [
+      ...list('No room beside their lines for', unnamed),
+      ...list('Beyond this scale', beyond),
+      ...list('Without an edge, so seen as elevations only', this.#edgeless),
+      ...(more > 0 ? [`${more === 1 ? 'One more event stands' : `${more} more events stand`} in the table.`] : []),
+    ];
+  }
+
+  get #events(): number {
+    return this.given.answer.events.length;
+  }
+
   /** Lines that are drawn but cannot be told as depths: they have no edge. */
-  get edgeless(): string[] {
+  get #edgeless(): string[] {
     if (this.task.by !== 'depth') return [];
     const { choice } = this.given;
     return this.columns.levels

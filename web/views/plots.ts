@@ -126,7 +126,7 @@ export class Plots extends LitElement {
   }
 
   /** An event opens its own minutes; high and low water only where they are not open yet. */
-  #pressed({ t, own }: SeatedFlag): void {
+  #pressed({ t, own }: Pick<SeatedFlag, 't' | 'own'>): void {
     const [from, to] = this.window;
     if (own || t < from || t > to) this.#open(minutesRound(t, this.answer?.span ?? t));
     this.#move(t);
@@ -180,13 +180,9 @@ export class Plots extends LitElement {
     const { levels, flows } = plotted.readings(this.moment);
     const reading = ({ name, says, subject }: Reading): TemplateResult =>
       html`; <span class=${subject ? 'subject' : ''}><i>${name}</i> ${says}</span>`;
-    const { unnamed, beyond } = plotted.sheet;
-    const { edgeless } = plotted;
     return html`<p class="readings"><b>${plotted.momentWords(this.moment)}</b>${[...levels, ...flows].map(reading)}</p>
       <p class="unseen" role="status">${this.told}</p>
-      ${unnamed.length > 0 ? html`<p class="note">No room beside their lines for: ${unnamed.join(', ')}.</p>` : nothing}
-      ${beyond.length > 0 ? html`<p class="note">Beyond this scale: ${beyond.join(', ')}.</p>` : nothing}
-      ${edgeless.length > 0 ? html`<p class="note">Without an edge, so seen as elevations only: ${edgeless.join(', ')}.</p>` : nothing}`;
+      ${plotted.notes.map((note) => html`<p class="note">${note}</p>`)}`;
   }
 
   #more(plotted: Plotted, now: Controlled): TemplateResult {
@@ -196,7 +192,9 @@ export class Plots extends LitElement {
     };
     return html`<div class="more">${windowView(now, this.#deeds)} ${linesView(levels, flows, still, now.choice, this.#deeds)}
       <details @toggle=${open}><summary>the same numbers as a table</summary>${
-        this.tabled ? guard([plotted], () => tableView(plotted.lines, plotted.rows())) : nothing
+        this.tabled
+          ? guard([plotted], () => tableView(plotted.lines, plotted.rows(), (t) => this.#pressed({ t, own: true })))
+          : nothing
       }</details>
       ${saveView(plotted, this.moment, this)}
     </div>`;
@@ -208,6 +206,7 @@ export class Plots extends LitElement {
     const { span, starts } = plotted.task;
     const { speed, moment, window, choice } = this;
     const now: Controlled = { running: this.#runner.running, speed, moment, window, span, starts, choice };
-    return html`${controlsView(now, this.#deeds)} ${this.#sheet(plotted)} ${this.#readings(plotted)} ${this.#more(plotted, now)}`;
+    return html`<section aria-label="Levels and flows">${controlsView(now, this.#deeds)} ${this.#sheet(plotted)}
+      ${this.#readings(plotted)} ${this.#more(plotted, now)}</section>`;
   }
 }
