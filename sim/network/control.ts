@@ -7,6 +7,7 @@ import { DAY, firstMoment, nextMonth } from './clock.ts';
 import { carryOut } from './deeds.ts';
 import type { Network } from './network.ts';
 import { PumpSwitch } from './pumpSwitch.ts';
+import type { Reins, Switch } from './reins.ts';
 import { type Settings, speedAt } from './settings.ts';
 import { Sky } from './weather.ts';
 
@@ -19,27 +20,17 @@ export interface ControlOptions {
   readonly pumpSpeed: number;
 }
 
-/** A trigger with its name in the log and what it does. */
-export interface Switch {
-  readonly trigger: Trigger;
-  readonly name: string;
-  /** Its action's place in the file; undefined for what is no action. */
-  readonly rank: number | undefined;
-  readonly act: (t: number) => void;
-}
-
 /**
  * Who turns what when: carries out the actions of a site by the clock and by levels, keeps the settings in force and
  * writes the log. The integrator only knows the next stop and the triggers.
  */
-export class Control {
+export class Control implements Reins {
   settings: Settings;
   readonly events: LoggedEvent[] = [];
   readonly agenda = new Agenda();
   readonly sky: Sky;
   readonly pump: PumpSwitch;
   readonly scenario: Scenario;
-  /** Which hoses run, in the order of the file. */
   readonly hosesOn: boolean[];
   private readonly switches: Switch[] = [];
   private readonly network: Network;
@@ -137,7 +128,6 @@ export class Control {
     return this.network.parts.basins.findIndex((b) => b.name === basin);
   }
 
-  /** Sets a switch; armed where the level has yet to get there. Returns it. */
   watch(
     basin: string,
     level: number,
@@ -154,12 +144,10 @@ export class Control {
     return made;
   }
 
-  /** Whether a switch's level is already reached or passed. */
   holds(s: Switch): boolean {
     return isPast(s.trigger, this.volumes);
   }
 
-  /** Takes away the switch of a name, if there is one. */
   drop(name: string): void {
     const at = this.switches.findIndex((s) => s.name === name);
     if (at >= 0) this.switches.splice(at, 1);
@@ -198,12 +186,10 @@ export class Control {
     this.agenda.add({ t, rank: -1, act });
   }
 
-  /** Puts the sky's rates in force; without weather, storms alone. */
   refreshSky(t: number): void {
     this.set({ evaporation: this.sky.evaporation(t), rain: this.sky.rain(t) });
   }
 
-  /** Lets the pump's speed run to where it is driven now, over three seconds from wherever it is; on, if it does so already. */
   ramp(t: number): void {
     const to = this.pump.target;
     if (to === this.settings.ramp.to) return;

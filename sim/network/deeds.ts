@@ -1,8 +1,8 @@
 import type { Deed } from '../scenario/scenario.ts';
-import type { Control } from './control.ts';
+import type { Reins } from './reins.ts';
 
 type DeedOf<K extends Deed['do']> = Extract<Deed, { do: K }>;
-type Doer<K extends Deed['do']> = (c: Control, deed: DeedOf<K>, t: number, rank: number) => void;
+type Doer<K extends Deed['do']> = (c: Reins, deed: DeedOf<K>, t: number, rank: number) => void;
 
 const PUMP_OUT = 'pump out';
 
@@ -50,17 +50,17 @@ const DOERS: { readonly [K in Deed['do']]: Doer<K> } = {
  *
  * @param rank the action's place in the file: orders what falls on one instant
  */
-export function carryOut(c: Control, deed: Deed, t: number, rank: number): void {
+export function carryOut(c: Reins, deed: Deed, t: number, rank: number): void {
   (DOERS[deed.do] as Doer<Deed['do']>)(c, deed, t, rank);
 }
 
-function restorePower(c: Control, t: number): void {
+function restorePower(c: Reins, t: number): void {
   c.pump.restorePower();
   c.log(t, 'power on');
   c.ramp(t);
 }
 
-function cutPower(c: Control, t: number, lasting: number | undefined, rank: number): void {
+function cutPower(c: Reins, t: number, lasting: number | undefined, rank: number): void {
   const end = t + (lasting ?? Number.POSITIVE_INFINITY);
   c.pump.cutPower(end);
   c.log(t, 'power off');
@@ -72,7 +72,7 @@ function cutPower(c: Control, t: number, lasting: number | undefined, rank: numb
   c.agenda.add({ t: end, rank, act });
 }
 
-function turnHose(c: Control, deed: DeedOf<'hose'>, t: number): void {
+function turnHose(c: Reins, deed: DeedOf<'hose'>, t: number): void {
   const { hoses } = c.scenario;
   hoses.forEach((hose, i) => {
     if (deed.name === undefined || hose.name === deed.name) c.hosesOn[i] = deed.to === 'on';
@@ -81,7 +81,7 @@ function turnHose(c: Control, deed: DeedOf<'hose'>, t: number): void {
   c.log(t, deed.name === undefined ? `hose ${deed.to}` : `hose ${deed.name} ${deed.to}`);
 }
 
-function startStorm(c: Control, deed: DeedOf<'storm'>, t: number): void {
+function startStorm(c: Reins, deed: DeedOf<'storm'>, t: number): void {
   const changes = c.sky.addStorm(t, deed.depth, deed.lasting, deed.shape);
   c.log(t, 'storm');
   c.refreshSky(t);
@@ -99,7 +99,7 @@ function startStorm(c: Control, deed: DeedOf<'storm'>, t: number): void {
 }
 
 /** Draws water out for good until the pond is down to a level; at once over where it is. A new order replaces a running one. */
-function pumpOut(c: Control, deed: DeedOf<'pump out'>, t: number): void {
+function pumpOut(c: Reins, deed: DeedOf<'pump out'>, t: number): void {
   c.set({ pumpOut: deed.flow });
   c.log(t, 'pump out');
   c.drop(PUMP_OUT);
