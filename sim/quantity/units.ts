@@ -105,6 +105,49 @@ export const DIMENSIONS = define({
 
 export type DimensionName = keyof typeof DIMENSIONS;
 
+/** What people write for a unit of the list: marks of the tape, whole words, words of the trade. */
+const SPELLINGS: Readonly<Record<string, string>> = {
+  "'": 'ft',
+  '\u2032': 'ft',
+  '\u2019': 'ft',
+  foot: 'ft',
+  feet: 'ft',
+  '"': 'in',
+  "''": 'in',
+  '\u2033': 'in',
+  '\u201d': 'in',
+  inch: 'in',
+  inches: 'in',
+  second: 's',
+  seconds: 's',
+  sec: 's',
+  minute: 'min',
+  minutes: 'min',
+  mins: 'min',
+  hour: 'h',
+  hours: 'h',
+  hr: 'h',
+  hrs: 'h',
+  day: 'd',
+  days: 'd',
+  wk: 'week',
+  'gal/min': 'gpm',
+  'gal/h': 'gph',
+  lpm: 'L/min',
+  l: 'L',
+  gallon: 'gal',
+  gallons: 'gal',
+};
+
+/** A unit as the list spells it: 'in/day' is 'in/d'; what the list does not know stays as it is. */
+export function spelledOut(name: string): string {
+  const own = (part: string): string => {
+    const small = part.toLowerCase();
+    return Object.hasOwn(SPELLINGS, small) ? (SPELLINGS[small] ?? part) : part;
+  };
+  return own(name.split('/').map(own).join('/'));
+}
+
 /** SI value of `x` counted in `unit`. */
 export const toSI = (x: number, { times, over, zero }: Unit): number => ((x - zero) * times) / over;
 

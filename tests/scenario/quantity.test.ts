@@ -98,6 +98,20 @@ describe('a quantity', () => {
     ['3 ft 6 1/2 in', 42.5],
     ['3/4 in', 0.75],
     ['+.5 in', 0.5],
+    [`7'6"`, 90],
+    [`7' 6 1/2"`, 90.5],
+    [`7'-6"`, 90],
+    [`-7'6"`, -90],
+    [`6''`, 6],
+    ['7\u20326\u2033', 90],
+    ['7\u2019 6\u201d', 90],
+    [`3/8"`, 0.375],
+    ['\u22124⅜ in', -4.375],
+    ['4 ⅜ in', 4.375],
+    ['2 ft 7½ in', 31.5],
+    ['4 3\u20448 in', 4.375],
+    ['2 feet 1 inch', 25],
+    ['3 Inches', 3],
   ])('of length "%s" is read as crews write it', (text, inches) => {
     expect(value(text, 'length')).toBeCloseTo(inches * 0.0254, 14);
   });
@@ -105,6 +119,20 @@ describe('a quantity', () => {
   test('of time may go from days down to seconds', () => {
     expect(value('1 h 30 min', 'time')).toBe(5400);
     expect(value('1 d 2 h 3 min 4 s', 'time')).toBe(93784);
+    expect(value('1 day', 'time')).toBe(86400);
+    expect(value('2 days 3 hours', 'time')).toBe(183600);
+  });
+
+  test('may spell the units of a rate as people say them', () => {
+    expect(value('1 in/day', 'depthRate')).toBe(value('1 in/d', 'depthRate'));
+    expect(value('6 mm/day', 'depthRate')).toBe(value('6 mm/d', 'depthRate'));
+    expect(value('3 gal/min', 'flow')).toBe(value('3 gpm', 'flow'));
+    expect(value('14 l/min', 'flow')).toBe(value('14 L/min', 'flow'));
+  });
+
+  test('tells the units it is written in, as the list spells them', () => {
+    expect(parseQuantity(`7' 6 1/2"`, 'length')).toMatchObject({ units: ['ft', 'in'] });
+    expect(parseQuantity('6.6 m²', 'area')).toMatchObject({ units: ['m2'] });
   });
 
   test('may have a figure in its unit', () => {
@@ -128,8 +156,31 @@ describe('a quantity', () => {
     ['1/0 in', 'length', '"1/0 in", which is no number | '],
     ['5 constructor', 'length', 'the unit constructor in "5 constructor" | '],
     ['5 %', 'number', 'the unit % in "5 %" | a number: a figure without unit'],
+    ['-4 kg', 'length', 'the unit kg in "-4 kg" | '],
+    ['4 3/', 'length', '"4 3/", whose fraction is not finished | '],
+    ['4 3/ in', 'length', '"4 3/ in", whose fraction is not finished | '],
+    [`6"7'`, 'length', `"6\\"7'", whose units do not follow | `],
+    [`7'6`, 'length', `"7'6" without a unit | `],
+    ['4⅜', 'length', '"4⅜" without a unit | '],
+    ['in/day', 'depthRate', '"in/day", which begins with no number | '],
+    ['1 day', 'length', 'the unit d in "1 day" | '],
+    ['1 in/year', 'depthRate', 'the unit in/year in "1 in/year" | '],
   ] as const)('"%s" as a %s is refused with its reason', (text, dimension, reason) => {
     expect(complaint(text, dimension).startsWith(reason)).toBe(true);
+  });
+
+  test.each([
+    ['', 'empty'],
+    ['abc', 'no number'],
+    ['30', 'no unit'],
+    ['-4 kg', 'other unit'],
+    ['6 in 3 ft', 'order'],
+    ['3,5 m', 'comma'],
+    ['4 3/ in', 'half a fraction'],
+    ['3 ft -6 in', 'left over'],
+    ['1/0 in', 'no value'],
+  ] as const)('"%s" has the fault: %s', (text, fault) => {
+    expect(parseQuantity(text, 'length')).toMatchObject({ ok: false, fault });
   });
 
   test('is never an exception, whatever the text', () => {
