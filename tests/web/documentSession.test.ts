@@ -50,11 +50,14 @@ afterEach(() => {
 });
 
 describe('a session', () => {
-  test('asks in full for a site that is opened', async () => {
+  test('asks a site that is opened quickly, then in full', async () => {
     const { session, asked } = opened();
-    expect(asked.map(({ question }) => question.depth)).toEqual(['full']);
+    const quick = answered('quick');
+    await asked[0]!.reply(quick);
+    expect([session.shown, session.full, session.isWhole, session.isOld]).toEqual([quick, undefined, false, false]);
+    expect(asked.map(({ question }) => question.depth)).toEqual(['quick', 'full']);
     const full = answered('full');
-    await asked[0]!.reply(full);
+    await asked[1]!.reply(full);
     expect([session.shown, session.full, session.isWhole, session.isOld]).toEqual([full, full, true, false]);
   });
 
@@ -79,6 +82,12 @@ describe('a session', () => {
     await asked[2]!.reply(later);
     await asked[1]!.reply(answered('quick'));
     expect(session.shown).toBe(later);
+  });
+
+  test('asks a site without an answer once', async () => {
+    const { session, asked } = opened();
+    await asked[0]!.reply(refused);
+    expect([session.trouble, asked.length]).toEqual([refused, 1]);
   });
 
   test('keeps the last good answer up beside the trouble, and says that it is old', async () => {

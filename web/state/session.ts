@@ -6,6 +6,8 @@ import { type Document, edited, openDocument, redone, saved, undone } from './do
 
 /** A hand that has not moved for this long rests, ms: then the answer in full is asked for. */
 const REST = 150;
+/** Where a quick answer takes longer, the page shows what was typed before it, ms; else both in one frame. */
+const SOON = 30;
 
 type Asking = Pick<Engine, 'ask'>;
 
@@ -67,7 +69,14 @@ export class Session {
     this.full = undefined;
     this.base = undefined;
     this.trouble = undefined;
-    this.#ask('full');
+    void this.#begin();
+  }
+
+  /** The question's own answer first, so that it stands on the screen before every check is done. */
+  async #begin(): Promise<void> {
+    const first = this.#asked + 1;
+    await this.#ask('quick');
+    if (this.#asked === first && !this.trouble && !this.isWhole) void this.#ask('full');
   }
 
   /** @param gesture edits with the same one are undone together, and answered quickly until the hand rests */
@@ -113,8 +122,9 @@ export class Session {
     const { text, display, about } = this;
     const name = this.#name;
     this.computing = true;
-    this.#changed();
+    const late = setTimeout(this.#changed, depth === 'full' ? 0 : SOON);
     const outcome = await this.#engine.ask({ text, display, depth, about });
+    clearTimeout(late);
     if (outcome === 'superseded' || number < this.#answered || name !== this.#name) return;
     this.#answered = number;
     if (number === this.#asked) this.computing = false;
