@@ -1,4 +1,5 @@
-import { cpus } from 'node:os';
+/** `npm run bench`: the solver's speed and errors, then the built page's; `-- page` the page alone, `-- --json` as data. */
+import { cpus, loadavg } from 'node:os';
 import { parseArgs } from 'node:util';
 import { findBalance } from '../../sim/balance.ts';
 import { startVolumes } from '../../sim/begin.ts';
@@ -9,6 +10,7 @@ import { simulate } from '../../sim/simulate.ts';
 import { keptSite, stopPump } from '../../sim/trials/stop.ts';
 import { eventErrors, levelErrors, marchOf, moments } from './accuracy.ts';
 import { time } from './measure.ts';
+import { pageLines, pageTable } from './page.ts';
 import { againstPeer } from './peer.ts';
 import { chain, worked } from './sites.ts';
 
@@ -85,6 +87,18 @@ function peerCase(): Case {
   return { ...blank, ...againstPeer(s, network, volumes) };
 }
 
+function allCases(): Case[] {
+  return [
+    runCase('terrace-48h', worked('terrace-48h'), 1500, 1e-3),
+    runCase('terrace-365d', worked('terrace-365d'), 2500, 1e-2),
+    ...[1, 10, 100, 200].map((n) => runCase(`chain-${n}`, chain(n), 1500, 1e-2)),
+    rateCase(),
+    stopCase(),
+    answerCase(),
+    peerCase(),
+  ];
+}
+
 function table(cases: readonly Case[]): string {
   const figure = (x: number | null, digits = 3): string => (x === null ? '' : String(Number(x.toPrecision(digits))));
   const rows = cases.map((c) => [
@@ -115,16 +129,10 @@ function perStep(cases: readonly Case[]): string {
   return `cost per step of 200 pools over that of 10, per basin: ${ratio.toFixed(2)} (1 is proportional)`;
 }
 
-const { values } = parseArgs({ options: { json: { type: 'boolean' } } });
-const cases = [
-  runCase('terrace-48h', worked('terrace-48h'), 1500, 1e-3),
-  runCase('terrace-365d', worked('terrace-365d'), 2500, 1e-2),
-  ...[1, 10, 100, 200].map((n) => runCase(`chain-${n}`, chain(n), 1500, 1e-2)),
-  rateCase(),
-  stopCase(),
-  answerCase(),
-  peerCase(),
-];
-const machine = `${cpus()[0].model}, ${cpus().length} cores, Node ${process.version}`;
-if (values.json) console.log(JSON.stringify({ machine, cases }, null, 2));
-else console.log([machine, table(cases), perStep(cases)].join('\n'));
+const { values, positionals } = parseArgs({ options: { json: { type: 'boolean' } }, allowPositionals: true });
+const machine = `${cpus()[0].model}, ${cpus().length} cores, Node ${process.version}, load ${loadavg()[0].toFixed(1)} at the start`;
+const cases = positionals.includes('page') ? [] : allCases();
+const head = cases.length > 0 ? [machine, table(cases), perStep(cases)] : [machine];
+if (!values.json) console.log(head.join('\n'));
+const page = await pageLines();
+console.log(values.json ? JSON.stringify({ machine, cases, page }, null, 2) : `\n${pageTable(page)}`);
