@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { openAxis, openedOf, SHORTEST, seamsOf, withinRun } from '../../web/plots/axis.ts';
 import { keyMoved, passed, pixelsPerSecond, SPEEDS, speedWords } from '../../web/plots/pass.ts';
-import { axisTicks, barTicks, stepFor } from '../../web/plots/ticks.ts';
-import { textWidth } from '../../web/plots/type.ts';
+import { textWidth } from '../../web/plots/text-width.ts';
+import { openAxis, openedOf, SHORTEST, seamsOf, withinRun } from '../../web/plots/time-axis.ts';
+import { axisTicks, barTicks, stepFor } from '../../web/plots/time-ticks.ts';
 import { brushed, endMoved, zoomed } from '../../web/plots/zoom.ts';
 
 /** Two days with the pump's stop at the end of the first. */

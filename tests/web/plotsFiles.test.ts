@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { openAxis } from '../../web/plots/axis.ts';
 import { csvText, svgFile } from '../../web/plots/export.ts';
 import { LOOKS, plotsCss } from '../../web/plots/looks.ts';
 import { momentWords } from '../../web/plots/readings.ts';
 import type { Line } from '../../web/plots/subjects.ts';
 import { clockToSecond, rowTimes, tableRows } from '../../web/plots/table.ts';
+import { openAxis } from '../../web/plots/time-axis.ts';
 import { path, words } from '../../web/section/marks.ts';
 
 const starts = '2031-06-01T06:00';

@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { answerTo } from '../../web/engine/answers.ts';
 import type { Answered } from '../../web/engine/protocol.ts';
-import { openAxis, type Window } from '../../web/plots/axis.ts';
 import { curvePoints, extentWithin, pathThrough } from '../../web/plots/curve.ts';
 import { flagWords, headMarks, playheadAt, poleMarks } from '../../web/plots/flag-marks.ts';
 import { anchorOf, FLAG, flagsOf, minutesRound, seatFlags } from '../../web/plots/flags.ts';
@@ -10,7 +9,8 @@ import { type Box, boxOfText, overlaps, seatLabels } from '../../web/plots/label
 import { lookOf } from '../../web/plots/looks.ts';
 import { type Sheet, sheetOf } from '../../web/plots/sheet.ts';
 import { columnsOf, type Other, taskOf, USUAL, wantedRoom } from '../../web/plots/task.ts';
-import { textWidth } from '../../web/plots/type.ts';
+import { textWidth } from '../../web/plots/text-width.ts';
+import { openAxis, type Window } from '../../web/plots/time-axis.ts';
 import type { Pixel, TextMark } from '../../web/section/marks.ts';
 import { basinName, flowName } from '../../web/views/names.ts';
 import { siteNames, siteText } from './sites.ts';

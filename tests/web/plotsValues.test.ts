@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { axisUnit, valueTicks } from '../../web/plots/axes.ts';
+import { inWords } from '../../web/plots/level-words.ts';
 import type { Limit, Line } from '../../web/plots/subjects.ts';
-import { flowScale, levelScale } from '../../web/plots/values.ts';
-import { inWords } from '../../web/plots/words.ts';
+import { flowScale, levelScale } from '../../web/plots/value-scale.ts';
+import { axisUnit, valueTicks } from '../../web/plots/value-ticks.ts';
 
 const place = { top: 0, bottom: 150, display: 'metric' } as const;
 const times = Float64Array.of(0, 3600);

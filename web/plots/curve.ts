@@ -1,7 +1,7 @@
 /** A line of values as points on the sheet. */
 import { type Pixel, px } from '../section/marks.ts';
-import type { Axis, Window } from './axis.ts';
 import { thin, valueAt } from './thin.ts';
+import type { Axis, Window } from './time-axis.ts';
 
 /**
  * A column's points on the axis, at most four a px; each piece of the axis is thinned by its own scale, and no line is

@@ -1,10 +1,10 @@
 /** Flags: what happened when, on a rail above the plots, each with a leader to its moment. */
 import { formatClock, formatDuration } from '../../sim/quantity/index.ts';
 import type { LoggedEvent, RunAnswer } from '../../sim/results/answer.ts';
-import type { Axis, Window } from './axis.ts';
 import type { Back } from './back.ts';
-import type { Anchor } from './ticks.ts';
-import { textWidth } from './type.ts';
+import { textWidth } from './text-width.ts';
+import type { Axis, Window } from './time-axis.ts';
+import type { Anchor } from './time-ticks.ts';
 
 export interface Flag {
   readonly t: number;

@@ -4,27 +4,27 @@ import { circle, closed, type Mark, type Pixel, path, segment, words } from '../
 import { stretchOf } from './curve.ts';
 import { type Box, freePlace } from './labels.ts';
 import { clipOf, curveMarks, curvesOf, named, nameRequests, type PlotMarks, roomOf } from './line-marks.ts';
-import type { Known } from './sheet.ts';
+import type { Laid } from './sheet-task.ts';
+import { textWidth } from './text-width.ts';
 import { valueAt } from './thin.ts';
-import { textWidth } from './type.ts';
-import type { ValueScale } from './values.ts';
+import type { ValueScale } from './value-scale.ts';
 
 const CLIP = 'flows';
 const NO_EDGE = { edge: undefined };
 
-export function flowMarks(known: Known, scale: ValueScale): PlotMarks {
-  const { task, place } = known;
+export function flowMarks(laid: Laid, scale: ValueScale): PlotMarks {
+  const { task, place } = laid;
   const { lines, other } = task.flows;
-  const room = roomOf(known, place.flows);
-  const curves = curvesOf(known, lines, other, scale);
+  const room = roomOf(laid, place.flows);
+  const curves = curvesOf(laid, lines, other, scale);
   const points = curves.map((curve) => curve.points);
-  const back = backMarks(known, scale, points, room);
+  const back = backMarks(laid, scale, points, room);
   const nought: readonly Pixel[] = [
     [place.left, scale.y(0, NO_EDGE)],
     [place.right, scale.y(0, NO_EDGE)],
   ];
   const { marks, unnamed } = named(
-    known,
+    laid,
     nameRequests(curves, room, task.otherFails),
     [...points, nought],
     room,
@@ -32,7 +32,7 @@ export function flowMarks(known: Known, scale: ValueScale): PlotMarks {
   );
   return {
     marks: [...back.under, ...curveMarks(curves, CLIP, task.otherFails), ...back.over, ...marks],
-    clip: clipOf(CLIP, known, place.flows),
+    clip: clipOf(CLIP, laid, place.flows),
     unnamed,
     beyond: [],
   };
@@ -45,8 +45,8 @@ interface BackMarks {
 }
 
 /** The area of what runs back; where it lies in the opened minutes its volume stands beside it. */
-function backMarks(known: Known, scale: ValueScale, points: readonly (readonly Pixel[])[], room: Box): BackMarks {
-  const { task, axis, place } = known;
+function backMarks(laid: Laid, scale: ValueScale, points: readonly (readonly Pixel[])[], room: Box): BackMarks {
+  const { task, axis, place } = laid;
   if (!task.back || task.back.back.volume <= 0) return { under: [], over: [], boxes: [] };
   const { back, line } = task.back;
   const y = (value: number): number => scale.y(value, line);
@@ -55,12 +55,12 @@ function backMarks(known: Known, scale: ValueScale, points: readonly (readonly P
   const [first, last] = [curve[0]!, curve[curve.length - 1]!];
   const under: Mark[] = [path(closed([...curve, [last[0], nought], [first[0], nought]]), 'wash', { clip: CLIP })];
   const inOpened = back.stop >= axis.window[0] && back.stop < axis.window[1];
-  const words = inOpened ? backWords(known, y, points, room) : undefined;
+  const words = inOpened ? backWords(laid, y, points, room) : undefined;
   return { under, over: words?.marks ?? [], boxes: words ? [words.box] : [] };
 }
 
 function backWords(
-  { task, axis, place }: Known,
+  { task, axis, place }: Laid,
   y: (value: number) => number,
   points: readonly (readonly Pixel[])[],
   room: Box,

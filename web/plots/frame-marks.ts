@@ -1,38 +1,12 @@
-/** Where the two plots, their axis and the bar of all the time stand, and the lines and figures of these. */
+/** Lines and figures of the two plots’ frames, of their axis and of the bar of all the time. */
 import { formatDuration } from '../../sim/quantity/index.ts';
 import { box, type Mark, path, segment, words } from '../section/marks.ts';
-import { type Axis, openedOf, seamsOf } from './axis.ts';
-import { barTicks, type TimeTick } from './ticks.ts';
-import { textWidth } from './type.ts';
-import type { ValueScale } from './values.ts';
-import type { LevelsBy } from './words.ts';
-
-export interface Strip {
-  readonly top: number;
-  readonly bottom: number;
-}
-
-export interface Place {
-  readonly width: number;
-  readonly height: number;
-  /** px of the axis's ends; the y axis stands where the drawing's own scale of heights does. */
-  readonly left: number;
-  readonly right: number;
-  readonly levels: Strip;
-  readonly flows: Strip;
-  /** y of the bar of all the time. */
-  readonly bar: number;
-}
-
-const NARROW = 640;
-
-export function placeOf(width: number): Place {
-  const narrow = width < NARROW;
-  const levels = { top: 24, bottom: 24 + (narrow ? 160 : 150) };
-  const flows = { top: levels.bottom + 28, bottom: levels.bottom + 28 + 92 };
-  const bar = flows.bottom + 58;
-  return { width, height: bar + 24, left: narrow ? 38 : 54, right: width - (narrow ? 8 : 12), levels, flows, bar };
-}
+import type { LevelsBy } from './level-words.ts';
+import { NARROW, type Place, type Strip } from './place.ts';
+import { textWidth } from './text-width.ts';
+import { type Axis, openedOf, seamsOf } from './time-axis.ts';
+import { barTicks, type TimeTick } from './time-ticks.ts';
+import type { ValueScale } from './value-scale.ts';
 
 const titleWords = { depth: 'below each basin’s own edge', elevation: 'elevation above the site’s datum' } as const;
 

@@ -1,7 +1,7 @@
 /** Direct labels: each line's name beside the line itself, where it meets no other line and no other name. */
 import type { Pixel } from '../section/marks.ts';
 import { extentWithin } from './curve.ts';
-import { textWidth } from './type.ts';
+import { textWidth } from './text-width.ts';
 
 export interface Box {
   readonly left: number;

@@ -1,30 +1,30 @@
 /** The levels: lines, the pond's limits, and how far the pond has risen. */
 import { formatLength } from '../../sim/quantity/index.ts';
 import { type Mark, type Pixel, path, segment, words } from '../section/marks.ts';
-import type { Strip } from './frame-marks.ts';
 import { type Box, baselineOf, boxOfText, isFree, type LabelRequest } from './labels.ts';
 import { clipOf, curveMarks, curvesOf, named, nameRequests, type PlotMarks, roomOf } from './line-marks.ts';
-import type { Known } from './sheet.ts';
+import type { Strip } from './place.ts';
+import type { Laid } from './sheet-task.ts';
 import type { Limit, Line } from './subjects.ts';
+import { textWidth } from './text-width.ts';
 import { valueAt } from './thin.ts';
-import { textWidth } from './type.ts';
-import type { ValueScale } from './values.ts';
+import type { ValueScale } from './value-scale.ts';
 
 const CLIP = 'levels';
 
-export function levelMarks(known: Known, scale: ValueScale): PlotMarks {
-  const { task, place } = known;
+export function levelMarks(laid: Laid, scale: ValueScale): PlotMarks {
+  const { task, place } = laid;
   const { lines, other } = task.levels;
   const strip = place.levels;
-  const room = roomOf(known, strip);
-  const all = curvesOf(known, lines, other, scale);
+  const room = roomOf(laid, strip);
+  const all = curvesOf(laid, lines, other, scale);
   const curves = all.filter(({ points }) => reaches(points, strip));
   const beyond = all.filter((curve) => !curves.includes(curve)).map(({ line }) => line.name);
-  const limits = limitLines(known, scale);
+  const limits = limitLines(laid, scale);
   const drawn = [...curves.map(({ points }) => points), ...limits.map(({ points }) => points)];
-  const rise = riseMarks(known, scale, drawn, room);
-  const names = named(known, nameRequests(curves, room, task.otherFails), drawn, room, rise.boxes);
-  const said = named(known, limits.map(limitRequest), drawn, room, [...rise.boxes, ...names.boxes]);
+  const rise = riseMarks(laid, scale, drawn, room);
+  const names = named(laid, nameRequests(curves, room, task.otherFails), drawn, room, rise.boxes);
+  const said = named(laid, limits.map(limitRequest), drawn, room, [...rise.boxes, ...names.boxes]);
   return {
     marks: [
       ...limits.map(({ limit, points }) => path(segment(...points[0], ...points[1]), limit.look)),
@@ -33,7 +33,7 @@ export function levelMarks(known: Known, scale: ValueScale): PlotMarks {
       ...names.marks,
       ...said.marks,
     ],
-    clip: clipOf(CLIP, known, strip),
+    clip: clipOf(CLIP, laid, strip),
     unnamed: [...names.unnamed, ...said.unnamed],
     beyond,
   };
@@ -52,7 +52,7 @@ interface LimitLine {
 }
 
 /** The pond's limits that lie on the scale; without the pond on it there are none. */
-function limitLines({ task, place }: Known, scale: ValueScale): LimitLine[] {
+function limitLines({ task, place }: Laid, scale: ValueScale): LimitLine[] {
   const pond = task.levels.lines.find(({ key }) => key === 'pond');
   if (!pond) return [];
   const { top, bottom } = place.levels;
@@ -80,8 +80,8 @@ const limitRequest = ({ limit, points }: LimitLine): LabelRequest => ({
 const SEEN = 5;
 
 /** The subject's rise since the stop, measured where it stands highest in the opened minutes. */
-function riseMarks(known: Known, scale: ValueScale, lines: readonly (readonly Pixel[])[], room: Box): Rise {
-  const { task, axis, place } = known;
+function riseMarks(laid: Laid, scale: ValueScale, lines: readonly (readonly Pixel[])[], room: Box): Rise {
+  const { task, axis, place } = laid;
   const line = task.levels.lines[0];
   const nothing = { marks: [], boxes: [] };
   if (!task.back || !line) return nothing;

@@ -1,12 +1,12 @@
 /** Lines of one plot with their names beside them. */
 import { box, type Clip, type Mark, type Pixel, path, words } from '../section/marks.ts';
-import { openedOf, seamsOf } from './axis.ts';
 import { curvePoints, pathThrough } from './curve.ts';
-import type { Strip } from './frame-marks.ts';
 import { type Box, type LabelRequest, type SeatedLabel, seatLabels, together } from './labels.ts';
-import type { Known } from './sheet.ts';
+import type { Strip } from './place.ts';
+import type { Laid } from './sheet-task.ts';
 import type { Line } from './subjects.ts';
-import type { ValueScale } from './values.ts';
+import { openedOf, seamsOf } from './time-axis.ts';
+import type { ValueScale } from './value-scale.ts';
 
 export interface Curve {
   readonly line: Line;
@@ -22,8 +22,8 @@ export interface PlotMarks {
   readonly beyond: readonly string[];
 }
 
-export function curvesOf(known: Known, lines: readonly Line[], other: Line | undefined, scale: ValueScale): Curve[] {
-  const { axis, place } = known;
+export function curvesOf(laid: Laid, lines: readonly Line[], other: Line | undefined, scale: ValueScale): Curve[] {
+  const { axis, place } = laid;
   const curve = (line: Line, role: Curve['role']): Curve => {
     const points = curvePoints(line.times, line.values, axis, place.left, (value) => scale.y(value, line));
     return { line, points, role };
@@ -40,13 +40,13 @@ export function curveMarks(curves: readonly Curve[], clip: string, fails: boolea
   return [...curves].reverse().map(({ points, role }) => path(pathThrough(points), look[role], { clip }));
 }
 
-export const clipOf = (id: string, { place }: Known, { top, bottom }: Strip): Clip => ({
+export const clipOf = (id: string, { place }: Laid, { top, bottom }: Strip): Clip => ({
   id,
   d: box(place.left, top - 1.5, place.right - place.left, bottom - top + 3),
 });
 
 /** Where names may stand: the opened minutes, or the whole plot. */
-export function roomOf({ axis, place }: Known, { top, bottom }: Strip): Box {
+export function roomOf({ axis, place }: Laid, { top, bottom }: Strip): Box {
   const [from, to] = openedOf(axis);
   return { left: place.left + from + 5, right: place.left + to - 5, top: top - 4, bottom: bottom - 1 };
 }
@@ -70,14 +70,14 @@ export function nameRequests(curves: readonly Curve[], room: Box, fails: boolean
 }
 
 /** The halo of a name is the ground it stands on. */
-function labelMark({ request, x, y, box }: SeatedLabel, { axis, place }: Known): Mark {
+function labelMark({ request, x, y, box }: SeatedLabel, { axis, place }: Laid): Mark {
   const [from, to] = openedOf(axis);
   const inside = axis.pieces.length > 1 && box.left >= place.left + from && box.right <= place.left + to;
   return words(x, y, request.text, `${request.look}${inside ? ' in' : ''}`);
 }
 
 /** All the axis, for names that find no seat in the opened minutes or hold everywhere. */
-export const everywhereOf = ({ place }: Known, { top, bottom }: Box): Box => ({
+export const everywhereOf = ({ place }: Laid, { top, bottom }: Box): Box => ({
   left: place.left + 4,
   right: place.right - 4,
   top,
@@ -86,21 +86,21 @@ export const everywhereOf = ({ place }: Known, { top, bottom }: Box): Box => ({
 
 /** Seats names, in the room or else anywhere on the axis; gives their marks, their boxes and the names left over. */
 export function named(
-  known: Known,
+  laid: Laid,
   requests: readonly LabelRequest[],
   lines: readonly (readonly Pixel[])[],
   room: Box,
   taken: readonly Box[],
 ): { marks: Mark[]; boxes: Box[]; unnamed: string[] } {
-  const { axis, place } = known;
+  const { axis, place } = laid;
   const seated = seatLabels(requests, lines, room, taken);
   const left = (): LabelRequest[] => requests.filter((each) => !seated.some(({ request }) => request === each));
   const { top, bottom } = room;
   const seams = seamsOf(axis).map((x) => ({ left: place.left + x - 1, right: place.left + x + 1, top, bottom }));
   const full = [...taken, ...seams, ...seated.map(({ box }) => box)];
-  seated.push(...seatLabels(left(), lines, everywhereOf(known, room), full));
+  seated.push(...seatLabels(left(), lines, everywhereOf(laid, room), full));
   return {
-    marks: seated.map((each) => labelMark(each, known)),
+    marks: seated.map((each) => labelMark(each, laid)),
     boxes: seated.map(({ box }) => box),
     unnamed: left().map(({ text }) => text),
   };

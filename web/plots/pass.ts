@@ -1,5 +1,5 @@
 /** Letting time run: at constant speed over the screen, so slowly where the axis is pulled open. */
-import type { Axis } from './axis.ts';
+import type { Axis } from './time-axis.ts';
 
 /** The moment that is reached from another after so many px. */
 export const passed = (axis: Axis, from: number, pixels: number): number => axis.t(axis.x(from) + pixels);

@@ -1,11 +1,11 @@
 /** What stands at the playhead, in words. */
 import { formatDuration } from '../../sim/quantity/index.ts';
 import type { Display } from '../engine/protocol.ts';
+import { inWords, type LevelsBy } from './level-words.ts';
 import type { Line } from './subjects.ts';
 import { clockToSecond } from './table.ts';
 import { valueAt } from './thin.ts';
-import type { Anchor } from './ticks.ts';
-import { inWords, type LevelsBy } from './words.ts';
+import type { Anchor } from './time-ticks.ts';
 
 export interface Reading {
   readonly name: string;

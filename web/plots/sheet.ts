@@ -1,38 +1,14 @@
 /** Both plots on one opened axis as plain marks: what the page draws, what is saved, and where its playhead runs. */
-import type { Display } from '../engine/protocol.ts';
 import type { Clip, Mark } from '../section/marks.ts';
-import { type Axis, openAxis, type Window } from './axis.ts';
-import type { Back } from './back.ts';
 import { flowMarks } from './flow-marks.ts';
-import { barMarks, frameMarks, type Place, placeOf, titleEnd } from './frame-marks.ts';
+import { barMarks, frameMarks, titleEnd } from './frame-marks.ts';
 import { levelMarks } from './level-marks.ts';
-import type { Limit, Line } from './subjects.ts';
-import { type Anchor, axisTicks } from './ticks.ts';
-import { flowScale, levelScale, type ValueScale } from './values.ts';
-import type { LevelsBy } from './words.ts';
-
-/** The first of each is the subject; what another case has of it is dashed. */
-export interface Drawn {
-  readonly lines: readonly Line[];
-  readonly other: Line | undefined;
-}
-
-export interface SheetTask {
-  readonly width: number;
-  readonly span: number;
-  readonly window: Window;
-  readonly starts: string;
-  readonly display: Display;
-  readonly by: LevelsBy;
-  readonly levels: Drawn;
-  readonly flows: Drawn;
-  readonly limits: readonly Limit[];
-  /** The other case fails: its lines and names say so. */
-  readonly otherFails: boolean;
-  readonly anchor: Anchor | undefined;
-  /** What runs back after the stop the window is about, and the line it lies under. */
-  readonly back: { readonly back: Back; readonly line: Line } | undefined;
-}
+import { type Place, placeOf } from './place.ts';
+import type { Drawn, SheetTask } from './sheet-task.ts';
+import type { Line } from './subjects.ts';
+import { type Axis, openAxis } from './time-axis.ts';
+import { axisTicks } from './time-ticks.ts';
+import { flowScale, levelScale, type ValueScale } from './value-scale.ts';
 
 export interface Sheet {
   readonly axis: Axis;
@@ -58,9 +34,9 @@ export function sheetOf(task: SheetTask): Sheet {
   const levels = levelScale(all(task.levels), task.limits, by, { ...place.levels, display });
   const flows = flowScale(all(task.flows), { ...place.flows, display });
   const ticks = axisTicks(axis, task.starts, task.anchor, task.width - place.right);
-  const known = { task, axis, place };
-  const upper = levelMarks(known, levels);
-  const lower = flowMarks(known, flows);
+  const laid = { task, axis, place };
+  const upper = levelMarks(laid, levels);
+  const lower = flowMarks(laid, flows);
   return {
     axis,
     place,
@@ -77,11 +53,4 @@ export function sheetOf(task: SheetTask): Sheet {
     flows,
     titleEnd: titleEnd(levels, by, place),
   };
-}
-
-/** What the marks of one plot are made from. */
-export interface Known {
-  readonly task: SheetTask;
-  readonly axis: Axis;
-  readonly place: Place;
 }

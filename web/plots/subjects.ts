@@ -1,8 +1,8 @@
 /** What of a run can be drawn: each basin's level with its edge, and each flow that ever moved. */
 import type { Series } from '../../sim/results/answer.ts';
 import type { Crest, Scenario } from '../../sim/scenario/scenario.ts';
-import type { Measure } from './axes.ts';
 import { INTO_POND, intoPond } from './back.ts';
+import type { Measure } from './value-ticks.ts';
 
 export interface Line {
   /** The column's name. */

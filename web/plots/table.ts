@@ -1,11 +1,11 @@
 /** The same numbers as rows: more of them where the minutes are opened. */
 import { formatClock } from '../../sim/quantity/index.ts';
 import type { Display } from '../engine/protocol.ts';
-import type { Axis } from './axis.ts';
+import { inWords, type LevelsBy } from './level-words.ts';
 import type { Line } from './subjects.ts';
 import { valueAt } from './thin.ts';
-import { stepFor } from './ticks.ts';
-import { inWords, type LevelsBy } from './words.ts';
+import type { Axis } from './time-axis.ts';
+import { stepFor } from './time-ticks.ts';
 
 export interface Row {
   readonly t: number;

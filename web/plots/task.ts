@@ -1,12 +1,12 @@
 /** From a run and what somebody wants to see of it to what is drawn. */
 import type { RunAnswer, Series } from '../../sim/results/answer.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
-import type { Window } from './axis.ts';
 import { INTO_POND, runsBack } from './back.ts';
 import { anchorOf, STOPS } from './flags.ts';
-import type { Drawn, SheetTask } from './sheet.ts';
+import type { LevelsBy } from './level-words.ts';
+import type { Drawn, SheetTask } from './sheet-task.ts';
 import { flowLines, type Line, levelLines, limitsOf } from './subjects.ts';
-import type { LevelsBy } from './words.ts';
+import type { Window } from './time-axis.ts';
 
 /** Another case to be seen beside the present one. */
 export interface Other {

@@ -1,5 +1,5 @@
 /** Windows that hands choose. */
-import { SHORTEST, type Window, withinRun } from './axis.ts';
+import { SHORTEST, type Window, withinRun } from './time-axis.ts';
 
 /**
  * A window so many times as long, a moment of it kept where it stands; a moment beside it becomes its middle.

@@ -1,5 +1,5 @@
-import type { Axis, Window } from '../plots/axis.ts';
-import type { Place } from '../plots/frame-marks.ts';
+import type { Place } from '../plots/place.ts';
+import type { Axis, Window } from '../plots/time-axis.ts';
 import { brushed, wheelFactor, zoomed } from '../plots/zoom.ts';
 
 /** What hands act on, as it stands. */

@@ -1,7 +1,7 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import type { Axis } from '../plots/axis.ts';
-import { openedOf } from '../plots/axis.ts';
 import { passed, pixelsPerSecond, type Speed } from '../plots/pass.ts';
+import type { Axis } from '../plots/time-axis.ts';
+import { openedOf } from '../plots/time-axis.ts';
 
 /** Where motion is unwelcome the states of a second are stepped through at once. */
 const still = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;

@@ -1,7 +1,7 @@
 /** Ticks of the opened axis: the site's clock beside the opened window, minutes from its event inside. */
 import { formatNumber, momentText, parseMoment } from '../../sim/quantity/index.ts';
-import { type Axis, openedOf, type Piece, seamsOf } from './axis.ts';
-import { textWidth } from './type.ts';
+import { textWidth } from './text-width.ts';
+import { type Axis, openedOf, type Piece, seamsOf } from './time-axis.ts';
 
 /** What the opened minutes are counted from. */
 export interface Anchor {

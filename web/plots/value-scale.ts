@@ -1,8 +1,8 @@
 /** The scale of values up a plot: from what is drawn to px and ticks. */
 import type { Display } from '../engine/protocol.ts';
-import { axisUnit, type Tick, unitSign, valueTicks } from './axes.ts';
+import type { LevelsBy } from './level-words.ts';
 import type { Limit, Line } from './subjects.ts';
-import type { LevelsBy } from './words.ts';
+import { axisUnit, type Tick, unitSign, valueTicks } from './value-ticks.ts';
 
 export interface ValueScale {
   /** px of a line's value. */
