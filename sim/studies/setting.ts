@@ -1,4 +1,4 @@
-/** What one hand can set on a site: a figure of its file, the height of a whole crest, a float. */
+/** What one hand can set on a site: a figure of its file, the height of a whole crest, a float, a pool's surface. */
 import { type DimensionName, parseQuantity } from '../quantity/index.ts';
 import { valueAt, withValueAt } from './place.ts';
 
@@ -8,16 +8,24 @@ export type Setting =
   /** A crest, set by its lowest point; all its points move with it. */
   | { readonly kind: 'crest'; readonly place: string }
   /** A float valve, set by the level at which it shuts; the level of its full flow moves with it. */
-  | { readonly kind: 'float'; readonly place: string };
+  | { readonly kind: 'float'; readonly place: string }
+  /** A profile, set by the area at its top; the areas below change in proportion. */
+  | { readonly kind: 'areas'; readonly place: string };
 
-/** Writes an SI figure into a file, where `before` stood. */
-export type Writer = (value: number, before: unknown, dimension: DimensionName) => unknown;
+/**
+ * Writes an SI figure into a file, where `before` stood.
+ *
+ * @param along the figure is not the one that is set, and only goes along with it
+ */
+export type Writer = (value: number, before: unknown, dimension: DimensionName, along: boolean) => unknown;
 
 /** A bare number: SI. */
 export const plainly: Writer = (value) => value;
 
-export const dimensionOf = (setting: Setting): DimensionName =>
-  setting.kind === 'figure' ? setting.dimension : 'length';
+export function dimensionOf(setting: Setting): DimensionName {
+  if (setting.kind === 'figure') return setting.dimension;
+  return setting.kind === 'areas' ? 'area' : 'length';
+}
 
 /** SI value of what stands in a file; undefined where it is no quantity of that dimension. */
 export function figureOf(value: unknown, dimension: DimensionName): number | undefined {
@@ -27,6 +35,12 @@ export function figureOf(value: unknown, dimension: DimensionName): number | und
   return parsed.ok ? parsed.value : undefined;
 }
 
+/** No figure of a site is beyond this in its SI unit. */
+const BEYOND = 1e5;
+
+export const isSensible = (figure: number | undefined): figure is number =>
+  figure !== undefined && Math.abs(figure) <= BEYOND;
+
 /** The figures of a file a setting moves together: their places, the one it is named by first. */
 function placesOf(file: unknown, setting: Setting): string[] {
   if (setting.kind === 'figure') return [setting.place];
@@ -34,12 +48,24 @@ function placesOf(file: unknown, setting: Setting): string[] {
   const points = valueAt(file, setting.place);
   if (!Array.isArray(points)) return [];
   const places = points.map((_, i) => `${setting.place}[${i}][1]`);
-  const height = (place: string): number => figureOf(valueAt(file, place), 'length') ?? Number.POSITIVE_INFINITY;
+  if (setting.kind === 'areas') return places.reverse();
+  // One that cannot be read was being set: it stays the one the crest is named by until it is mended.
+  const height = (place: string): number => {
+    const z = figureOf(valueAt(file, place), 'length');
+    return isSensible(z) ? z : Number.NEGATIVE_INFINITY;
+  };
   return places.sort((a, b) => height(a) - height(b));
 }
 
 /** The place of the figure a setting is named by; undefined where the file has none. */
 export const placeOf = (file: unknown, setting: Setting): string | undefined => placesOf(file, setting)[0];
+
+/** Whether all figures that move with a setting can be read, and none is beyond any site. */
+export function isReadable(file: unknown, setting: Setting): boolean {
+  const dimension = dimensionOf(setting);
+  const places = placesOf(file, setting);
+  return places.length > 0 && places.every((place) => isSensible(figureOf(valueAt(file, place), dimension)));
+}
 
 /** How a setting stands in a file, SI; undefined where the file says nothing of it. */
 export function settingIn(file: unknown, setting: Setting): number | undefined {
@@ -53,12 +79,14 @@ export function withSetting(file: unknown, setting: Setting, value: number, writ
   if (first === undefined) return file;
   const dimension = dimensionOf(setting);
   const before = figureOf(valueAt(file, first), dimension);
-  let moved = withValueAt(file, first, write(value, valueAt(file, first), dimension));
-  const by = (figureOf(valueAt(moved, first), dimension) ?? value) - (before ?? value);
+  let moved = withValueAt(file, first, write(value, valueAt(file, first), dimension, false));
+  const now = figureOf(valueAt(moved, first), dimension) ?? value;
   for (const place of others) {
     const old = valueAt(file, place);
     const figure = figureOf(old, dimension);
-    if (figure !== undefined) moved = withValueAt(moved, place, write(figure + by, old, dimension));
+    if (figure === undefined || before === undefined || now === before) continue;
+    const along = setting.kind === 'areas' ? (before > 0 ? (figure * now) / before : figure) : figure + now - before;
+    moved = withValueAt(moved, place, write(along, old, dimension, true));
   }
   return moved;
 }

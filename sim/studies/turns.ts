@@ -2,19 +2,24 @@
 import { balanceOrFailure } from '../balance.ts';
 import { marksOf } from '../results/checks/drainBack.ts';
 import { MOST_CHANNELED } from '../results/checks/limits.ts';
+import { worstStop } from '../results/checks/runStops.ts';
 import { RunFailure } from '../results/failure.ts';
 import { readSite } from '../scenario/read.ts';
 import type { Scenario } from '../scenario/scenario.ts';
+import { run } from '../simulate.ts';
 import { stopTrial } from '../trials/stop.ts';
 import { failingStretches, type Stretch } from './aim.ts';
 import { type Setting, withSetting } from './setting.ts';
 
 /** By how much a site keeps what a question asks, in the question's own unit; undefined where it has no answer. */
 const MARGINS = {
-  /** Room below the edge after a pump stop, over what is wanted, m. */
+  /** Room below the edge after the worse of the trial and the stops of the site's own run, over what is wanted, m. */
   stop: (s: Scenario) => {
     const below = stopTrial(s)?.below;
-    return below === undefined ? undefined : below - marksOf(s).fail;
+    if (below === undefined) return undefined;
+    const { fail } = marksOf(s);
+    // The run costs the more, and a site that fails its trial fails.
+    return below < fail ? below - fail : Math.min(below, worstStop(s, run(s).record)?.below ?? below) - fail;
   },
   /** Channeled share under its limit. */
   filter: (s: Scenario) => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { placeKeys, valueAt, withValueAt } from '../../sim/studies/place.ts';
-import { settingIn, withSetting } from '../../sim/studies/setting.ts';
+import { isReadable, placeOf, settingIn, withSetting } from '../../sim/studies/setting.ts';
 
 describe('a place', () => {
   test.each([
@@ -69,5 +69,53 @@ describe('a setting', () => {
     const moved = withSetting(file, { kind: 'float', place: 'float' }, -0.05) as typeof file;
     expect(Number(moved.float.set)).toBeCloseTo(-0.05, 12);
     expect(Number(moved.float.low)).toBeCloseTo(-0.07, 12);
+  });
+});
+
+describe('a setting that moves more than one figure', () => {
+  const pool = {
+    profile: [
+      ['0.4 m', '2 m2'],
+      ['0.6 m', 3],
+      ['0.8 m', '4 m2'],
+    ],
+  };
+  const surface = { kind: 'areas', place: 'profile' } as const;
+
+  test('by its area at the top changes those below in proportion', () => {
+    expect(settingIn(pool, surface)).toBe(4);
+    expect(withSetting(pool, surface, 6)).toEqual({
+      profile: [
+        ['0.4 m', 3],
+        ['0.6 m', 4.5],
+        ['0.8 m', 6],
+      ],
+    });
+  });
+
+  test('is named by the point of a crest that cannot be read, and moves no other', () => {
+    const rim = [
+      [0, '0 mm'],
+      ['1 m', 'abc'],
+      ['2 m', '-1 mm'],
+    ];
+    const crest = { kind: 'crest', place: 'rim' } as const;
+    expect(placeOf({ rim }, crest)).toBe('rim[1][1]');
+    expect(settingIn({ rim }, crest)).toBeUndefined();
+    expect(isReadable({ rim }, crest)).toBe(false);
+    expect(withSetting({ rim }, crest, 0.02)).toEqual({
+      rim: [
+        [0, '0 mm'],
+        ['1 m', 0.02],
+        ['2 m', '-1 mm'],
+      ],
+    });
+  });
+
+  test('is readable where all its figures are, and none is beyond a site', () => {
+    const float = { kind: 'float', place: 'float' } as const;
+    expect(isReadable({ float: { set: '-100 mm', low: '-120 mm' } }, float)).toBe(true);
+    expect(isReadable({ float: { set: '1e99 m', low: '-120 mm' } }, float)).toBe(false);
+    expect(isReadable({}, { kind: 'crest', place: 'rim' })).toBe(false);
   });
 });

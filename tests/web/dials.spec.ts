@@ -96,7 +96,7 @@ test('a value typed in another unit keeps it, also when a hand moves it on', asy
   await expect(field(page, 'fill mark')).toHaveValue('−5 1/2 in');
   await dial(page, 'fill mark').focus();
   await page.keyboard.press('ArrowRight');
-  await expect(field(page, 'fill mark')).toHaveValue('−5.375 in');
+  await expect(field(page, 'fill mark')).toHaveValue('−5⅜ in');
 });
 
 test('what is wrong is said beside the field, and the last good run stays up, marked as such', async ({ page }) => {

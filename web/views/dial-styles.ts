@@ -68,6 +68,9 @@ export const dialStyles = css`
     text-align: right;
     max-width: none;
   }
+  :host([data-old]) .about:not(:empty)::after {
+    content: ' …';
+  }
   .wrong {
     margin-top: -6px;
     color: var(--ink);
@@ -86,6 +89,14 @@ export const dialStyles = css`
   }
   .choice .name {
     flex: 1;
+  }
+  .choice .about,
+  .choice .wrong {
+    flex: 1 0 100%;
+    margin: -8px 0 6px;
+  }
+  .choice .wrong {
+    margin: 0 0 6px;
   }
   .choice button {
     min-width: 44px;

@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { Stretch } from '../../sim/studies/aim.ts';
 import type { Display } from '../engine/protocol.ts';
 import type { Ruler } from '../state/dials.ts';
+import { toFile } from '../state/typed.ts';
 import { dialStyles } from './dial-styles.ts';
 import { shared } from './styles.ts';
 import { turnWords } from './turn-words.ts';
@@ -30,6 +31,8 @@ export class DialView extends LitElement {
   @property() wrong = '';
   @property() display: Display = 'metric';
   @state() private gesture: object | undefined;
+  /** The hand is beyond an end of the ruler. */
+  @state() private beyond = false;
 
   #turn(to: number | string, gesture: unknown): void {
     if (!this.ruler || to === this.ruler.value) return;
@@ -37,20 +40,39 @@ export class DialView extends LitElement {
     this.dispatchEvent(new CustomEvent('dial-turned', { detail, bubbles: true, composed: true }));
   }
 
-  #step(steps: number, gesture: unknown): void {
+  #turnNear(to: number, gesture: unknown): void {
     const { ruler } = this;
     if (!ruler) return;
-    const next = Math.round(ruler.value / ruler.step + steps) * ruler.step;
-    this.#turn(Math.min(ruler.high, Math.max(ruler.low, next)), gesture);
+    const stepped = Math.round(to / ruler.step) * ruler.step;
+    this.#turn(Math.min(ruler.high, Math.max(ruler.low, stepped)), gesture);
+  }
+
+  #step(steps: number, gesture: unknown): void {
+    const { ruler } = this;
+    if (ruler) this.#turnNear((Math.round(ruler.value / ruler.step) + steps) * ruler.step, gesture);
+  }
+
+  #type(event: Event): void {
+    const input = event.target as HTMLInputElement;
+    const { ruler } = this;
+    if (!ruler) return;
+    // The same figure in other words is no change, and the field goes back to how it stands.
+    if (toFile(input.value, ruler.text) === toFile(ruler.text, ruler.text)) input.value = ruler.text;
+    else this.#turn(input.value, undefined);
   }
 
   #drag(event: PointerEvent): void {
     const { ruler } = this;
     if (!ruler || !this.gesture) return;
     const box = (event.currentTarget as Element).getBoundingClientRect();
-    const share = Math.min(1, Math.max(0, (event.clientX - box.left) / box.width));
-    const to = ruler.low + share * (ruler.high - ruler.low);
-    this.#turn(Math.round(to / ruler.step) * ruler.step, this.gesture);
+    const share = (event.clientX - box.left) / box.width;
+    this.beyond = share < 0 || share > 1;
+    this.#turnNear(ruler.low + Math.min(1, Math.max(0, share)) * (ruler.high - ruler.low), this.gesture);
+  }
+
+  #letGo(): void {
+    this.gesture = undefined;
+    this.beyond = false;
   }
 
   #down(event: PointerEvent): void {
@@ -95,25 +117,22 @@ export class DialView extends LitElement {
     const { ruler, failing, wrong } = this;
     if (!ruler) return nothing;
     const words = failing === null ? '' : turnWords(ruler, failing, this.display);
+    const about = this.beyond ? ['the ruler ends here; a figure typed may go further'] : [ruler.note, words];
     return html`<div class="dial">
       <div class="head">
         <label for="value">${ruler.name}</label>
         <input id="value" type="text" autocomplete="off" spellcheck="false" .value=${ruler.text}
           aria-invalid=${wrong !== ''} aria-describedby="about"
-          @change=${(event: Event) => this.#turn((event.target as HTMLInputElement).value, undefined)} />
+          @change=${this.#type} />
         <button class="step" aria-label="${ruler.name}: one step less" @click=${() => this.#step(-1, undefined)}>−</button>
         <button class="step" aria-label="${ruler.name}: one step more" @click=${() => this.#step(1, undefined)}>+</button>
       </div>
       <div class="ruler" role="slider" tabindex="0" aria-label=${ruler.name} aria-valuemin=${ruler.low}
         aria-valuemax=${ruler.high} aria-valuenow=${ruler.value} aria-valuetext=${ruler.text} aria-describedby="about"
         @pointerdown=${this.#down} @pointermove=${this.#drag}
-        @pointerup=${() => {
-          this.gesture = undefined;
-        }} @pointercancel=${() => {
-          this.gesture = undefined;
-        }}
+        @pointerup=${this.#letGo} @pointercancel=${this.#letGo}
         @keydown=${this.#keys}>${this.#scale(ruler)}</div>
-      <p id="about" class=${wrong ? 'wrong' : 'about'}>${wrong || [ruler.note, words].filter(Boolean).join('; ')}</p>
+      <p id="about" class=${wrong ? 'wrong' : 'about'} role=${wrong ? 'alert' : nothing}>${wrong || about.filter(Boolean).join('; ')}</p>
     </div>`;
   }
 }

@@ -1,17 +1,20 @@
 import { html, type ReactiveController, type ReactiveControllerHost, type TemplateResult } from 'lit';
 import type { JsonSchema } from '../../sim/scenario/fields.ts';
-import type { Problem } from '../../sim/scenario/scenario.ts';
-import type { Stretch } from '../../sim/studies/aim.ts';
+import type { Scenario } from '../../sim/scenario/scenario.ts';
 import { valueAt, withValueAt } from '../../sim/studies/place.ts';
-import { dimensionOf, figureOf, placeOf, withSetting } from '../../sim/studies/setting.ts';
 import type { Engine } from '../engine/client.ts';
-import type { Answered } from '../engine/protocol.ts';
-import { type Choice, type Dial, dialsFor, type Ruler } from '../state/dials.ts';
+import type { Answered, Display } from '../engine/protocol.ts';
+import { type DialSet, dialsFor } from '../state/dials.ts';
+import { isSame, sameDials } from '../state/dials-same.ts';
+import { chosen, moved, typedInto } from '../state/dials-turned.ts';
+import { wrongWords } from '../state/dials-wrong.ts';
 import { sampleFor } from '../state/fields.ts';
 import { type Part, partAt, partsOfFile } from '../state/part-names.ts';
 import type { Session } from '../state/session.ts';
-import { asTyped, toFile } from '../state/typed.ts';
+import { toFile } from '../state/typed.ts';
 import type { Turned } from './dial.ts';
+import { TurnSearch } from './dial-turns.ts';
+import type { Chosen } from './dials.ts';
 import './dials.ts';
 import './part.ts';
 import type { Typed } from './part.ts';
@@ -24,15 +27,23 @@ export class InputsController implements ReactiveController {
   readonly #session: Session;
   readonly #engine: Engine;
   #schema: JsonSchema | undefined;
-  #failing = new Map<string, readonly Stretch[]>();
-  #turnsOf: unknown;
+  readonly #turns: TurnSearch;
+  /** The site as it was opened. */
+  #base: Scenario | undefined;
   #dialsOn: readonly unknown[] = [];
-  #dialsNow: readonly Dial[] = [];
+  #dialsNow: DialSet = { shown: [], more: [] };
+  #wrongNow: ReadonlyMap<string, string> = new Map();
+  #more = false;
+  /** What was typed into dials, by place: its unit stays. */
+  #typed: ReadonlyMap<string, string> = new Map();
+  /** The dial turned last, and the file it made. */
+  #turned: { readonly name: string; readonly file: unknown } | undefined;
 
   constructor(host: ReactiveControllerHost & HTMLElement, session: Session, engine: Engine) {
     this.#host = host;
     this.#session = session;
     this.#engine = engine;
+    this.#turns = new TurnSearch(session, engine, () => host.requestUpdate());
     host.addController(this);
   }
 
@@ -51,8 +62,6 @@ export class InputsController implements ReactiveController {
 
   close(): void {
     this.part = undefined;
-    this.#failing = new Map();
-    this.#turnsOf = undefined;
     this.#host.requestUpdate();
   }
 
@@ -67,67 +76,53 @@ export class InputsController implements ReactiveController {
 
   /** Once an answer stands in full, the places where it turns are looked for, dial by dial. */
   answered(): void {
-    const { about, isWhole, doc } = this.#session;
-    const key = `${about} ${doc?.name}`;
-    if (about === 'filling' || !isWhole) return;
-    if (!`${this.#turnsOf}`.startsWith(key)) this.#failing = new Map();
-    this.#turnsOf = key;
-    void this.#findTurns(about);
-  }
-
-  async #findTurns(asked: 'stop' | 'filter'): Promise<void> {
-    const { text, shown } = this.#session;
+    const { shown } = this.#session;
     if (!shown) return;
-    for (const dial of this.#dials(shown)) {
-      if (dial.kind !== 'ruler') continue;
-      const { setting, low, high, step, name } = dial;
-      const request = { want: 'turns', text, setting, asked, range: [low, high], within: step / 2 } as const;
-      const given = await this.#engine.give(request);
-      if (given === 'superseded' || text !== this.#session.text) return;
-      if (given.kind !== 'turns') continue;
-      this.#failing = new Map(this.#failing).set(name, given.failing);
-      this.#host.requestUpdate();
-    }
+    const { shown: few, more } = this.#dials(shown);
+    void this.#turns.search(this.#more ? [...few, ...more] : few);
   }
 
-  /** The dials as they stand; the same ones until what they stand on changes. */
-  #dials({ scenario }: Answered): readonly Dial[] {
+  /** Another site was opened. */
+  #begin(base: Scenario): void {
+    this.#base = base;
+    this.#typed = new Map();
+    this.#turned = undefined;
+    this.#turns.forget();
+  }
+
+  /** The dials as they stand; each the same one until it changes. */
+  #dials({ scenario }: Answered): DialSet {
     const { doc, base, about } = this.#session;
-    if (!doc || !base) return [];
-    const on = [scenario, base, about, doc.now.file];
+    if (!doc || !base) return this.#dialsNow;
+    const { file } = doc.now;
+    if (base !== this.#base) this.#begin(base);
+    const on = [scenario, base, about, file, this.#typed];
     if (on.some((each, i) => each !== this.#dialsOn[i])) {
       this.#dialsOn = on;
-      this.#dialsNow = dialsFor(about, { now: scenario, base, file: doc.now.file });
+      const opened = doc.past[0]?.file ?? file;
+      this.#dialsNow = sameDials(
+        this.#dialsNow,
+        dialsFor(about, { now: scenario, base, file, opened, typed: this.#typed }),
+      );
     }
     return this.#dialsNow;
   }
 
   #turn({ ruler, to, gesture }: Turned): void {
-    const { doc, shown } = this.#session;
-    if (!doc || !shown) return;
-    const { file } = doc.now;
-    const dimension = dimensionOf(ruler.setting);
-    const write = asTyped(shown.scenario.display);
-    if (typeof to === 'number') {
-      const moved = withSetting(file, ruler.setting, to, write);
-      this.#session.edit(moved, `${ruler.name} moved`, gesture);
-      return;
-    }
-    const place = placeOf(file, ruler.setting);
-    if (place === undefined) return;
-    const typed = toFile(to, valueAt(file, place));
-    const figure = figureOf(typed, dimension);
-    const verbatim = (value: number, before: unknown): unknown =>
-      before === valueAt(file, place) && value === figure ? typed : write(value, before, dimension);
-    const moved =
-      figure === undefined ? withValueAt(file, place, typed) : withSetting(file, ruler.setting, figure, verbatim);
-    this.#session.edit(moved, `${ruler.name} ${to}`);
-  }
-
-  #choose({ name, word, edits }: Choice['options'][number] & { name: string }): void {
     const { doc } = this.#session;
     if (!doc) return;
-    const file = edits.reduce((changed, [place, value]) => withValueAt(changed, place, value), doc.now.file);
+    const typed = typeof to === 'string' ? typedInto(doc, ruler, to) : undefined;
+    const file = typeof to === 'number' ? moved(doc, ruler, to) : typed?.file;
+    if (typed && typeof typed.value === 'string') this.#typed = new Map(this.#typed).set(typed.place, typed.value);
+    this.#turned = { name: ruler.name, file };
+    this.#session.edit(file, `${ruler.name} ${typed ? to : 'moved'}`, gesture);
+  }
+
+  #choose({ choice: { name }, option: { word, edits } }: Chosen): void {
+    const { doc } = this.#session;
+    if (!doc) return;
+    const file = chosen(doc.now.file, edits);
+    this.#turned = { name, file };
     this.#session.edit(file, `${name} ${word}`);
   }
 
@@ -135,6 +130,7 @@ export class InputsController implements ReactiveController {
     const { doc } = this.#session;
     if (!doc) return;
     const value = typeof to === 'string' ? toFile(to, valueAt(doc.now.file, place)) : to;
+    if (typeof value === 'string') this.#typed = new Map(this.#typed).set(place, value);
     this.#session.edit(withValueAt(doc.now.file, place, value), `${place} edited`);
   }
 
@@ -148,31 +144,42 @@ export class InputsController implements ReactiveController {
     this.#session.edit(withValueAt(doc.now.file, place, value), `${place} added`);
   }
 
-  #wrong(dials: readonly Dial[], problems: readonly Problem[]): Map<string, string> {
-    const file = this.#session.doc?.now.file;
-    const about = ({ setting }: Ruler): string =>
-      problems
-        .filter(({ place }) => place === placeOf(file, setting) || place.startsWith(setting.place))
-        .map(({ found, wanted }) => `found ${found}; wanted ${wanted}`)
-        .join('. ');
-    return new Map(dials.flatMap((dial) => (dial.kind === 'ruler' ? [[dial.name, about(dial)]] : [])));
+  /** What is wrong, by the dial's name; the same map until that changes. */
+  #wrong({ shown, more }: DialSet, display: Display): ReadonlyMap<string, string> {
+    const { doc, trouble } = this.#session;
+    const problems = trouble?.kind === 'refused' ? trouble.problems : [];
+    const file = doc?.now.file;
+    const last = this.#turned?.file === file ? this.#turned?.name : undefined;
+    const found = new Map<string, string>();
+    for (const dial of problems.length > 0 ? [...shown, ...more] : []) {
+      const words = wrongWords(dial, file, problems, display, dial.name === last);
+      if (words !== '') found.set(dial.name, words);
+    }
+    if (!isSame([...found], [...this.#wrongNow])) this.#wrongNow = found;
+    return this.#wrongNow;
   }
 
   view(run: Answered): TemplateResult {
     const { doc, trouble, about } = this.#session;
+    const { display } = run.scenario;
     const problems = trouble?.kind === 'refused' ? trouble.problems : [];
     const dials = this.#dials(run);
+    const turned = this.#turned?.file === doc?.now.file ? this.#turned?.name : undefined;
     return html`<div class="inputs"
       @dial-turned=${(event: CustomEvent<Turned>) => this.#turn(event.detail)}
-      @choice-made=${(event: CustomEvent) => this.#choose(event.detail)}
+      @choice-made=${(event: CustomEvent<Chosen>) => this.#choose(event.detail)}
+      @more-opened=${(event: CustomEvent<boolean>) => {
+        this.#more = event.detail;
+        this.answered();
+      }}
       @value-typed=${(event: CustomEvent<Typed>) => this.#type(event.detail)}
       @key-added=${(event: CustomEvent<string>) => this.#add(event.detail)}
       @part-closed=${() => this.close()}>
       ${
         this.part
           ? html`<tb-part .of=${this.part} .file=${doc?.now.file} .schema=${this.#schema} .problems=${problems}></tb-part>`
-          : html`<tb-dials .dials=${dials} .failing=${about === 'filling' ? null : this.#failing}
-            .wrong=${this.#wrong(dials, problems)} .display=${run.scenario.display}></tb-dials>`
+          : html`<tb-dials .dials=${dials} .turns=${about === 'filling' ? null : this.#turns.told(turned)}
+            .wrong=${this.#wrong(dials, display)} .display=${display}></tb-dials>`
       }
       ${this.#otherParts(doc?.now.file)}
     </div>`;
