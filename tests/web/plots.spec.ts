@@ -43,6 +43,17 @@ test('the stop stands in the opened minutes, with what runs back as an area, its
     ).toBeAttached();
 });
 
+test('drawing, levels, flows and the bar of all time stand on the first screen of a desk', async ({ page }) => {
+  await open(page);
+  await page.evaluate(() => window.scrollTo(0, 0));
+  const bottom = await plots(page)
+    .locator('svg text')
+    .evaluateAll((texts) => Math.max(...texts.map((text) => text.getBoundingClientRect().bottom)));
+  expect(bottom).toBeLessThanOrEqual(900);
+  await expect(page.locator('tb-section svg').first()).toBeInViewport({ ratio: 0.99 });
+  await expect(page.getByRole('button', { name: 'stop the pump' })).toBeInViewport({ ratio: 1 });
+});
+
 test('the playhead is moved by keys: a second, a minute, an hour, to the ends', async ({ page }) => {
   await open(page);
   await playhead(page).focus();

@@ -30,12 +30,7 @@ function drawn({ scenario, answer, series }: Answered, window: Window, width: nu
   const wanted = wantedRoom(answer, scenario) ?? 0.025;
   const task = taskOf({ scenario, answer, series, other, columns, choice, window, width, wanted });
   const sheet = sheetOf(task);
-  const flags = seatFlags(
-    flagsOf(answer, scenario.starts, window, task.back?.back),
-    sheet.axis,
-    sheet.place.left,
-    width,
-  );
+  const flags = seatFlags(flagsOf(answer, scenario.starts, window, task.back?.back), sheet.axis, sheet.place);
   return { task, sheet, flags };
 }
 
@@ -60,7 +55,7 @@ describe('the sheet of both plots', () => {
       for (const window of windowsOf(site)) {
         for (const by of ['depth', 'elevation'] as const) {
           const { sheet, flags } = drawn(site, window, width, { ...USUAL, by });
-          const texts = textsOf([...sheet.marks, ...flagWords(flags)]);
+          const texts = textsOf([...sheet.marks, ...flagWords(flags, sheet.place)]);
           expect(texts.length).toBeGreaterThan(8);
           texts.forEach((a, i) => {
             for (const b of texts.slice(i + 1))
@@ -198,21 +193,26 @@ describe('flags', () => {
 
   test('never overlap, stay in the order of their moments and on the rail, and are as many as fit', () => {
     fc.assert(
-      fc.property(fc.integer({ min: 320, max: 1400 }), fc.double({ min: 0, max: 0.9, noNaN: true }), (width, at) => {
-        const window = minutesRound(at * span, span);
-        const flags = flagsOf({ events, levels: {} }, '2031-06-01T06:00', window, undefined);
-        const seated = seatFlags(flags, openAxis(span, window, width - 60), 50, width);
-        expect(seated.length).toBeGreaterThanOrEqual(Math.floor(width / 120));
-        seated.forEach((flag, i) => {
-          expect(flag.width).toBeGreaterThanOrEqual(44);
-          expect(flag.left).toBeGreaterThanOrEqual(-1e-9);
-          expect(flag.left + flag.width).toBeLessThanOrEqual(width + 1e-6);
-          const next = seated[i + 1];
-          if (!next) return;
-          expect(next.left).toBeGreaterThanOrEqual(flag.left + flag.width + FLAG.apart - 1e-6);
-          expect(next.x).toBeGreaterThanOrEqual(flag.x);
-        });
-      }),
+      fc.property(
+        fc.integer({ min: 320, max: 1400 }),
+        fc.double({ min: 0, max: 0.9, noNaN: true }),
+        fc.constantFrom(1 as const, 2 as const),
+        (width, at, flagLines) => {
+          const window = minutesRound(at * span, span);
+          const flags = flagsOf({ events, levels: {} }, '2031-06-01T06:00', window, undefined);
+          const seated = seatFlags(flags, openAxis(span, window, width - 60), { left: 50, width, flagLines });
+          expect(seated.length).toBeGreaterThanOrEqual(Math.floor(width / (flagLines === 1 ? 160 : 120)));
+          seated.forEach((flag, i) => {
+            expect(flag.width).toBeGreaterThanOrEqual(44);
+            expect(flag.left).toBeGreaterThanOrEqual(-1e-9);
+            expect(flag.left + flag.width).toBeLessThanOrEqual(width + 1e-6);
+            const next = seated[i + 1];
+            if (!next) return;
+            expect(next.left).toBeGreaterThanOrEqual(flag.left + flag.width + FLAG.apart - 1e-6);
+            expect(next.x).toBeGreaterThanOrEqual(flag.x);
+          });
+        },
+      ),
       { seed: 14 },
     );
   });
@@ -220,7 +220,7 @@ describe('flags', () => {
   test('of the opened minutes come before all others', () => {
     const window = minutesRound(100 * 3600, span);
     const flags = flagsOf({ events, levels: {} }, '2031-06-01T06:00', window, undefined);
-    const seated = seatFlags(flags, openAxis(span, window, 260), 38, 328);
+    const seated = seatFlags(flags, openAxis(span, window, 260), { left: 38, width: 328, flagLines: 2 });
     expect(seated.map(({ t }) => t)).toContain(100 * 3600);
   });
 

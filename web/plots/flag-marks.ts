@@ -1,29 +1,28 @@
 /** Flags and the playhead as marks. */
 import { circle, closed, type Mark, path, segment, words } from '../section/marks.ts';
-import { FLAG, type SeatedFlag } from './flags.ts';
+import { FLAG, type SeatedFlag, whenAt } from './flags.ts';
+import type { Place } from './place.ts';
 import type { Sheet } from './sheet.ts';
 import type { Line } from './subjects.ts';
 import { valueAt } from './thin.ts';
-
-/** Height of the rail the flags stand on, above the sheet's own y = 0, px: a press high. */
-export const RAIL = 46;
 
 /** Poles, and leaders from them to their moments. */
 export function poleMarks(flags: readonly SeatedFlag[], { place, titleEnd }: Sheet): Mark[] {
   const top = place.levels.top - 6;
   const d = flags.map(({ left, x }) => {
     const pole = Math.max(0.5, left);
-    return `${segment(pole, -RAIL + 4, pole, -4)}${segment(pole, -4, x, 4)}${x > titleEnd ? segment(x, 4, x, top) : ''}`;
+    return `${segment(pole, -place.rail + 4, pole, -4)}${segment(pole, -4, x, 4)}${x > titleEnd ? segment(x, 4, x, top) : ''}`;
   });
   return d.length > 0 ? [path(d.join(''), 'leader')] : [];
 }
 
 /** What a flag says, for a saved drawing; on the page a press says it. */
-export function flagWords(flags: readonly SeatedFlag[]): Mark[] {
-  return flags.flatMap(({ left, what, when }) => [
-    words(left + FLAG.pad, -RAIL + 18, what, 'name'),
-    words(left + FLAG.pad, -RAIL + 34, when, 'tick'),
-  ]);
+export function flagWords(flags: readonly SeatedFlag[], { rail, flagLines }: Place): Mark[] {
+  return flags.flatMap((flag) => {
+    const y = -rail + 18;
+    const [x, below] = flagLines === 1 ? [whenAt(flag), 0] : [FLAG.pad, 16];
+    return [words(flag.left + FLAG.pad, y, flag.what, 'name'), words(flag.left + x, y + below, flag.when, 'tick')];
+  });
 }
 
 export interface Playhead {

@@ -2,6 +2,7 @@
 import { formatClock, formatDuration } from '../../sim/quantity/index.ts';
 import type { LoggedEvent, RunAnswer } from '../../sim/results/answer.ts';
 import type { Back } from './back.ts';
+import type { Place } from './place.ts';
 import { textWidth } from './text-width.ts';
 import type { Axis, Window } from './time-axis.ts';
 import type { Anchor } from './time-ticks.ts';
@@ -65,30 +66,40 @@ export function flagsOf(
   return flags.sort((a, b) => a.t - b.t || a.rank - b.rank);
 }
 
-/** Sizes of a flag's two lines, px; px between flags, right of the pole, and of the least press. */
-export const FLAG = { what: 13, when: 12, apart: 14, pad: 6, least: 44 } as const;
+/** Sizes of a flag's two texts, px; px between flags, right of the pole, between texts on one line, and of the least press. */
+export const FLAG = { what: 13, when: 12, apart: 14, pad: 6, between: 7, least: 44 } as const;
 
-export const flagWidth = ({ what, when }: Flag): number =>
-  Math.max(FLAG.least, 1.5 * FLAG.pad + Math.max(textWidth(what, FLAG.what, true), textWidth(when, FLAG.when)));
+/** px from a flag's pole to its second text where both stand on one line. */
+export const whenAt = ({ what }: Flag): number => FLAG.pad + textWidth(what, FLAG.what, true) + FLAG.between;
+
+export function flagWidth(flag: Flag, lines: Place['flagLines']): number {
+  const when = textWidth(flag.when, FLAG.when);
+  const width = lines === 1 ? whenAt(flag) + when : FLAG.pad + Math.max(textWidth(flag.what, FLAG.what, true), when);
+  return Math.max(FLAG.least, width + FLAG.pad / 2);
+}
 
 /**
  * Seats flags on one rail in the order of their moments, so that leaders never cross; by rank as many as there is room for.
  *
- * @param left px of the axis's left end; the rail reaches over `width` px from 0
+ * @param place the axis begins at its left, and the rail reaches over its width from 0
  */
-export function seatFlags(flags: readonly Flag[], axis: Axis, left: number, width: number): SeatedFlag[] {
+export function seatFlags(
+  flags: readonly Flag[],
+  axis: Axis,
+  { left, width, flagLines }: Pick<Place, 'left' | 'width' | 'flagLines'>,
+): SeatedFlag[] {
   const order = flags.map((flag, i) => ({ flag, i })).sort((a, b) => a.flag.rank - b.flag.rank || a.i - b.i);
   const chosen = new Set<number>();
   let used = 0;
   for (const { flag, i } of order) {
-    const needs = flagWidth(flag) + FLAG.apart;
+    const needs = flagWidth(flag, flagLines) + FLAG.apart;
     if (used + needs > width + FLAG.apart) continue;
     used += needs;
     chosen.add(i);
   }
   const seats = flags
     .filter((_, i) => chosen.has(i))
-    .map((flag) => ({ ...flag, width: flagWidth(flag), x: left + axis.x(flag.t), left: 0 }));
+    .map((flag) => ({ ...flag, width: flagWidth(flag, flagLines), x: left + axis.x(flag.t), left: 0 }));
   return pushed(seats, width);
 }
 

@@ -95,14 +95,14 @@ function barWords(axis: Axis, { left, right, bar }: Place, ticks: readonly TimeT
   const all = formatDuration(axis.span);
   const says = axis.pieces.length > 1 ? `${all} at one scale; ${opened} of them opened above` : `${all} at one scale`;
   const noted = right - left > 420;
-  const marks: Mark[] = noted ? [words(right, bar + 18, says, 'note', 'end')] : [];
+  const marks: Mark[] = noted ? [words(right, bar + 17, says, 'note', 'end')] : [];
   const room = noted ? right - textWidth(says, 12, true) - 12 : right + 8;
   let end = 0;
   for (const { x, label } of ticks) {
     const half = textWidth(label, 12) / 2;
     const at = left + x;
     if (at - half < end + 8 || at + half > room) continue;
-    marks.push(words(at, bar + 18, label, 'tick', 'middle'));
+    marks.push(words(at, bar + 17, label, 'tick', 'middle'));
     end = at + half;
   }
   return marks;

@@ -126,6 +126,9 @@ export const pageStyles = css`
     :host {
       padding: 0 40px 40px;
     }
+    main {
+      padding-top: 4px;
+    }
     .run {
       display: grid;
       grid-template-columns: minmax(0, 1fr) 300px;
@@ -141,12 +144,27 @@ export const pageStyles = css`
     .before {
       display: flex;
       flex-direction: column;
-      gap: 8px;
+      gap: 4px;
       grid-area: 1 / 1;
     }
     .before .drawing {
       order: 1;
       margin: 0;
+    }
+    .bar {
+      display: contents;
+    }
+    .bar .now {
+      order: 2;
+      font-size: 14px;
+      line-height: 18px;
+      flex: 1 1 220px;
+    }
+    .bar > button {
+      order: 2;
+    }
+    .bar > .deed {
+      order: 0;
     }
   }
   @media (min-width: 1280px) {

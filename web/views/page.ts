@@ -1,4 +1,4 @@
-import { html, LitElement, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { Engine } from '../engine/client.ts';
 import { openLine } from '../engine/line.ts';
@@ -37,6 +37,8 @@ export class Page extends LitElement {
   readonly #session = new Session(this.#engine, () => this.#changed());
   readonly #stage = new Stage(this, this.#session, this.#engine);
   readonly #inputs = new InputsController(this, this.#session, this.#engine);
+  /** On a desk all presses of the moment stand in one row; on a phone the pump is stopped above the drawing. */
+  readonly #desk = matchMedia('(min-width: 1000px)');
   #arrived: string | undefined;
   #seen: Answered | undefined;
   readonly #watch = new ResizeObserver(([entry]) => {
@@ -48,6 +50,7 @@ export class Page extends LitElement {
     const site = siteByAddress() ?? demoSites[0];
     if (site) this.#session.open(site.name, site.text);
     document.addEventListener('keydown', this.#keys);
+    this.#desk.addEventListener('change', this.#relaid);
     this.addEventListener('dragover', (event) => event.preventDefault());
     this.addEventListener('drop', (event) => {
       event.preventDefault();
@@ -59,8 +62,11 @@ export class Page extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     document.removeEventListener('keydown', this.#keys);
+    this.#desk.removeEventListener('change', this.#relaid);
     this.#watch.disconnect();
   }
+
+  readonly #relaid = (): void => this.requestUpdate();
 
   /** A field's own undo is left to the field. */
   readonly #keys = (event: KeyboardEvent): void => {
@@ -128,17 +134,18 @@ export class Page extends LitElement {
     const { scenario, balance } = run;
     const { moment, window } = this.#stage;
     const now = momentAt(record.series, moment);
+    const bar = barView(
+      { record, moment: now, scenario },
+      { stop: () => void this.#stage.stopPump(), back: () => this.#stage.backToRun() },
+    );
     return html`<div class="before">
       <tb-section class="drawing" .scenario=${scenario} .answer=${record.answer} .balance=${balance} .moment=${now}
         .width=${this.width} .chosen=${this.#inputs.part?.place ?? ''}
         .about=${this.#session.about === 'filter' ? 'filter' : 'pond'}></tb-section>
-      ${barView(
-        { record, moment: now, scenario },
-        { stop: () => void this.#stage.stopPump(), back: () => this.#stage.backToRun() },
-      )}
+      ${this.#desk.matches ? nothing : bar}
       <tb-plots .scenario=${scenario} .answer=${record.answer} .series=${record.series} .window=${window} .moment=${moment}
         @window-chosen=${(event: CustomEvent<[number, number]>) => this.#stage.choose(event.detail)}
-        @moment-moved=${(event: CustomEvent<number>) => this.#stage.moveTo(event.detail)}></tb-plots>
+        @moment-moved=${(event: CustomEvent<number>) => this.#stage.moveTo(event.detail)}>${this.#desk.matches ? bar : nothing}</tb-plots>
     </div>`;
   }
 

@@ -25,12 +25,13 @@ export interface Controlled {
   readonly choice: Choice;
 }
 
-/** Letting time run, one minute on, how fast, and how levels are told. */
+/** Letting time run, one minute on, how fast, and how levels are told; what the page has to add stands among them. */
 export function controlsView(now: Controlled, deeds: ControlDeeds): TemplateResult {
   const { running, speed, moment, window, span, choice } = now;
-  const by = (words: string, chosen: Choice['by']): TemplateResult =>
-    html`<button aria-pressed=${choice.by === chosen} @click=${() => deeds.choose({ ...choice, by: chosen })}>${words}</button>`;
+  const [words, by] =
+    choice.by === 'depth' ? (['as elevations', 'elevation'] as const) : (['below the edge', 'depth'] as const);
   return html`<div class="controls" role="group" aria-label="Time and levels">
+    <slot></slot>
     <button @click=${deeds.run}>${running ? 'let it stand' : 'let it run'}</button>
     <button ?disabled=${moment >= span} @click=${() => deeds.move(Math.min(span, moment + 60))}>one minute on</button>
     <select aria-label="speed, in the opened minutes"
@@ -40,7 +41,7 @@ export function controlsView(now: Controlled, deeds: ControlDeeds): TemplateResu
           html`<option value=${each} ?selected=${each === speed}>${each}, ${speedWords(window[1] - window[0], each)}</option>`,
       )}
     </select>
-    <span class="by" role="group" aria-label="Levels told">${by('below the edge', 'depth')}${by('as elevations', 'elevation')}</span>
+    <button class="by" @click=${() => deeds.choose({ ...choice, by })}>${words}</button>
   </div>`;
 }
 

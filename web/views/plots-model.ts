@@ -1,6 +1,5 @@
 import type { RunAnswer, Series } from '../../sim/results/answer.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
-import { RAIL } from '../plots/flag-marks.ts';
 import { flagsOf, type SeatedFlag, seatFlags } from '../plots/flags.ts';
 import { momentWords, type Reading, readingsOf } from '../plots/readings.ts';
 import { type Sheet, sheetOf } from '../plots/sheet.ts';
@@ -33,7 +32,7 @@ export class Plotted {
   readonly wanted: number | undefined;
 
   constructor(given: Given, before: Plotted | undefined) {
-    const { scenario, answer, series, other, window, width } = given;
+    const { scenario, answer, series, other, window } = given;
     const was = before?.given;
     const same = was && was.series === series && was.scenario === scenario && was.other === other;
     this.given = given;
@@ -44,7 +43,7 @@ export class Plotted {
     this.sheet = sheetOf(this.task);
     const back = this.task.back?.back;
     const flags = flagsOf(answer, scenario.starts, window, back);
-    this.flags = seatFlags(flags, this.sheet.axis, this.sheet.place.left, width);
+    this.flags = seatFlags(flags, this.sheet.axis, this.sheet.place);
   }
 
   get lines(): Line[] {
@@ -105,6 +104,6 @@ export class Plotted {
   }
 
   get height(): number {
-    return RAIL + this.sheet.place.height;
+    return this.sheet.place.rail + this.sheet.place.height;
   }
 }

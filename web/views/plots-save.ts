@@ -1,6 +1,6 @@
 import { html, type TemplateResult } from 'lit';
 import { csvText, paint, type Size, svgFile } from '../plots/export.ts';
-import { flagWords, headMarks, playheadAt, poleMarks, RAIL, ringMark } from '../plots/flag-marks.ts';
+import { flagWords, headMarks, playheadAt, poleMarks, ringMark } from '../plots/flag-marks.ts';
 import type { Token } from '../plots/looks.ts';
 import { type Clip, type Mark, words } from '../section/marks.ts';
 import type { Plotted } from './plots-model.ts';
@@ -55,16 +55,17 @@ const HEAD = 26;
 export function drawingOf(plotted: Plotted, moment: number, token: Token): Drawing {
   const { sheet, flags, height, given, subjects } = plotted;
   const { title } = given.scenario;
+  const { rail } = sheet.place;
   const head = playheadAt(sheet, ...subjects, moment);
   return {
     title: `${title}: levels and flows`,
-    size: { width: given.width, top: -RAIL - HEAD, height: height + HEAD },
+    size: { width: given.width, top: -rail - HEAD, height: height + HEAD },
     marks: [
-      words(0, -RAIL - 8, title, 'title'),
-      words(given.width, -RAIL - 8, plotted.momentWords(moment), 'note', 'end'),
+      words(0, -rail - 8, title, 'title'),
+      words(given.width, -rail - 8, plotted.momentWords(moment), 'note', 'end'),
       ...poleMarks(flags, sheet),
       ...sheet.marks,
-      ...flagWords(flags),
+      ...flagWords(flags, sheet.place),
       ...headMarks(sheet, head.x),
       ...head.rings.map((y) => ringMark(head.x, y)),
     ],

@@ -1,6 +1,6 @@
 import { html, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
-import { RAIL } from '../plots/flag-marks.ts';
 import type { SeatedFlag } from '../plots/flags.ts';
+import type { Place } from '../plots/place.ts';
 import type { Clip, Mark } from '../section/marks.ts';
 
 export const clipElement = ({ id, d }: Clip): SVGTemplateResult =>
@@ -18,18 +18,19 @@ export function markElement(mark: Mark): SVGTemplateResult {
 /** The flags as presses on their rail. */
 export function flagsView(
   flags: readonly SeatedFlag[],
+  lines: Place['flagLines'],
   moment: number,
   press: (flag: SeatedFlag) => void,
 ): TemplateResult {
-  return html`<div role="group" aria-label="What happened when">
+  return html`<div role="group" aria-label="What happened when" class=${lines === 1 ? 'short' : ''}>
     ${flags.map(
       (flag) => html`<button class="flag" aria-pressed=${Math.abs(flag.t - moment) < 0.5}
         .style=${`left: ${flag.left}px; width: ${flag.width}px`}
-        @click=${() => press(flag)}><span class="what">${flag.what}</span><span>${flag.when}</span></button>`,
+        @click=${() => press(flag)}><span class="what">${flag.what}</span> <span>${flag.when}</span></button>`,
     )}
   </div>`;
 }
 
 /** Where a box of the sheet stands on the page, px, as text for an element's `style` property. */
-export const boxStyle = (left: number, top: number, width: number, height: number): string =>
-  `left: ${left}px; top: ${top + RAIL}px; width: ${width}px; height: ${height}px`;
+export const boxStyle = ({ rail }: Place, left: number, top: number, width: number, height: number): string =>
+  `left: ${left}px; top: ${top + rail}px; width: ${width}px; height: ${height}px`;

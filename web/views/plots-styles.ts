@@ -21,11 +21,12 @@ export const plotsStyles = [
     .controls select {
       font-size: 15px;
     }
+    .controls {
+      gap: 0 18px;
+    }
     .controls .by {
       margin-left: auto;
-    }
-    .by button + button {
-      margin-left: 12px;
+      order: 3;
     }
     .sheet {
       position: relative;
@@ -33,9 +34,9 @@ export const plotsStyles = [
     }
     .flag {
       position: absolute;
-      top: 2px;
+      top: 0;
       height: 44px;
-      padding: 4px 0 0 6px;
+      padding: 6px 0 0 6px;
       text-align: left;
       text-decoration: none;
       white-space: nowrap;
@@ -49,6 +50,11 @@ export const plotsStyles = [
       font-size: 13px;
       font-style: italic;
       color: var(--ink, #211f1b);
+    }
+    .short .flag {
+      flex-direction: row;
+      gap: 7px;
+      padding-top: 5px;
     }
     .flag:hover .what,
     .flag[aria-pressed='true'] .what {

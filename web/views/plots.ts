@@ -3,7 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
 import type { RunAnswer, Series } from '../../sim/results/answer.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
-import { headMarks, playheadAt, poleMarks, RAIL } from '../plots/flag-marks.ts';
+import { headMarks, playheadAt, poleMarks } from '../plots/flag-marks.ts';
 import { minutesRound, type SeatedFlag } from '../plots/flags.ts';
 import { keyMoved, type Speed } from '../plots/pass.ts';
 import type { Reading } from '../plots/readings.ts';
@@ -148,8 +148,8 @@ export class Plots extends LitElement {
     const across = place.right - place.left;
     const plots = [place.levels.top - 8, place.flows.bottom - place.levels.top + 12] as const;
     return html`<div class="sheet">
-      ${flagsView(flags, this.moment, (flag) => this.#pressed(flag))}
-      <svg width=${width} height=${height} viewBox="0 ${-RAIL} ${width} ${height}" aria-hidden="true">
+      ${flagsView(flags, place.flagLines, this.moment, (flag) => this.#pressed(flag))}
+      <svg width=${width} height=${height} viewBox="0 ${-place.rail} ${width} ${height}" aria-hidden="true">
         ${guard(
           [plotted],
           () => svg`<defs>${sheet.clips.map(clipElement)}</defs>
@@ -161,10 +161,10 @@ export class Plots extends LitElement {
       </svg>
       <div class="hand" role="slider" tabindex="0" aria-label="moment" aria-valuemin="0" aria-valuemax=${axis.span}
         aria-valuenow=${Math.round(this.moment)} aria-valuetext=${plotted.says(this.moment)}
-        .style=${boxStyle(place.left, plots[0], across, plots[1])} @keydown=${this.#key}
+        .style=${boxStyle(place, place.left, plots[0], across, plots[1])} @keydown=${this.#key}
         @pointerdown=${this.#hand.down} @pointermove=${this.#hand.moved} @pointerup=${this.#hand.up}
         @pointercancel=${this.#hand.up} @wheel=${{ handleEvent: this.#hand.wheel, passive: false }}></div>
-      <div class="brush" .style=${boxStyle(place.left, place.bar - 22, across, 44)}
+      <div class="brush" .style=${boxStyle(place, place.left, place.bar - 22, across, 44)}
         @pointerdown=${this.#barHand.down} @pointermove=${this.#barHand.moved} @pointerup=${this.#barHand.up}
         @pointercancel=${this.#barHand.up}></div>
     </div>`;
