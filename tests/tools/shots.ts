@@ -1,6 +1,6 @@
 /**
- * `npm run shots`: pictures of the built page in web/pictures/, at the widths of a phone, a tablet and a desk, in every
- * look. With a site's name, of that site: `npm run shots -- storm`.
+ * `npm run shots`: a picture of every view of the built page in web/pictures/, at the widths of a phone, a tablet and a
+ * desk, in every look: page-VIEW-WIDTH-LOOK.png. With names of views, of those alone: `npm run shots -- stop filter`.
  */
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
@@ -9,40 +9,50 @@ import { type Browser, chromium, type Page } from '@playwright/test';
 import { preview } from 'vite';
 import { type Look, looks } from '../../web/state/look.ts';
 import { chromiumPath } from './chromium.ts';
+import { lookIn, openCourtyard, type View, views } from './views.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const pictures = join(root, 'web/pictures');
-/** Width and greatest height, px: a phone's and a tablet's page as it is scrolled, a desk's as it stands there. */
+
 const SIZES = [
-  [360, 2400],
-  [820, 2400],
+  [360, 640],
+  [820, 900],
   [1440, 900],
 ] as const;
+type Size = (typeof SIZES)[number];
 
-/** The page is whole once its plots are drawn and its fonts are there. */
-async function settled(page: Page, address: string): Promise<void> {
-  await page.goto(address);
-  await page.locator('tb-plots path.subject').first().waitFor();
-  await page.evaluate(() => document.fonts.ready);
+/** What is further down than this is left out, px. */
+const TALLEST = 2600;
+/** Words find their seats, and time begins to run, ms. */
+const SETTLING = 400;
+
+/** A desk's first screen is shown as it stands; everything else as it is scrolled. */
+async function shoot(page: Page, { name }: View, [width, height]: Size, look: Look): Promise<void> {
+  await page.waitForTimeout(SETTLING);
+  const whole = await page.evaluate(() => document.documentElement.scrollHeight);
+  const first = width === 1440 && name === 'stop';
+  await page.screenshot({
+    path: join(pictures, `page-${name}-${width}-${look}.png`),
+    fullPage: true,
+    clip: { x: 0, y: 0, width, height: first ? height : Math.min(whole, TALLEST) },
+  });
 }
 
-/** A page of its own for each picture: what is resized or repainted under a look would not be what a visitor sees. */
-async function shoot(
-  browser: Browser,
-  address: string,
-  [width, tallest]: readonly [number, number],
-  look: Look,
-): Promise<void> {
-  const page = await browser.newPage({ viewport: { width, height: 900 } });
-  await page.addInitScript((chosen) => localStorage.setItem('tumblebay look', chosen), look);
-  await settled(page, address);
-  const whole = await page.evaluate(() => document.documentElement.scrollHeight);
-  await page.setViewportSize({ width, height: Math.min(whole, tallest) });
-  await page.waitForTimeout(500);
-  await page.screenshot({ path: join(pictures, `page-${width}-${look}.png`) });
+async function shootAll(browser: Browser, address: string, size: Size, look: Look, shown: readonly View[]) {
+  const page = await browser.newPage({ viewport: { width: size[0], height: size[1] } });
+  await lookIn(page, look);
+  await openCourtyard(page, address);
+  for (const view of shown) {
+    await view.show(page);
+    await shoot(page, view, size, look);
+    if (view.leave) await view.leave(page);
+    else await openCourtyard(page, address);
+  }
   await page.close();
 }
 
+const chosen = process.argv.slice(2);
+const shown = views.filter(({ name }) => chosen.length === 0 || chosen.includes(name));
 mkdirSync(pictures, { recursive: true });
 const server = await preview({
   configFile: join(root, 'web/vite.config.ts'),
@@ -51,8 +61,9 @@ const server = await preview({
 });
 const browser = await chromium.launch({ executablePath: chromiumPath() });
 try {
-  const address = `${server.resolvedUrls?.local[0] ?? ''}#${process.argv[2] ?? 'courtyard'}`;
-  for (const size of SIZES) for (const look of looks) await shoot(browser, address, size, look);
+  const address = `${server.resolvedUrls?.local[0] ?? ''}#courtyard`;
+  for (const size of SIZES) await Promise.all(looks.map((look) => shootAll(browser, address, size, look, shown)));
+  console.log(`${shown.length * SIZES.length * looks.length} pictures in web/pictures`);
 } finally {
   await browser.close();
   await server.close();

@@ -2,7 +2,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { browserTally, unitTally } from './tally.ts';
+import { browserNotes, browserTally, unitTally } from './tally.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'tally-'));
 
@@ -31,5 +31,11 @@ describe('the tally of a test run', () => {
 
   test('counts an error outside of all tests as failed', () => {
     expect(unitTally(report({ numPassedTests: 4, numTotalTests: 4 }), false)).toEqual({ passed: 4, failed: 1 });
+  });
+
+  test('sums what browser tests counted besides themselves', () => {
+    const tests = (seen: string) => [{ annotations: [{ type: 'views seen', description: seen }] }];
+    const suites = [{ specs: [{ tests: tests('3') }], suites: [{ specs: [{ tests: tests('4') }] }] }];
+    expect(browserNotes(report({ suites }))).toBe('7 views seen');
   });
 });

@@ -31,3 +31,27 @@ export function browserTally(file: string, ranWell: boolean): Tally {
   const { expected, unexpected, flaky, skipped } = report.stats;
   return tally(expected, expected + unexpected + flaky + skipped, ranWell);
 }
+
+interface Suite {
+  readonly suites?: readonly Suite[];
+  readonly specs?: readonly { tests: readonly { annotations: readonly Note[] }[] }[];
+}
+
+interface Note {
+  readonly type: string;
+  readonly description?: string;
+}
+
+const notesOf = ({ suites = [], specs = [] }: Suite): Note[] => [
+  ...suites.flatMap(notesOf),
+  ...specs.flatMap(({ tests }) => tests.flatMap(({ annotations }) => annotations)),
+];
+
+/** What browser tests counted besides themselves, summed over all of them: '153 views checked for accessibility'. */
+export function browserNotes(file: string): string {
+  const sums = new Map<string, number>();
+  for (const { type, description } of notesOf(read<Suite>(file) ?? {})) {
+    sums.set(type, (sums.get(type) ?? 0) + Number(description));
+  }
+  return [...sums].map(([type, sum]) => `${sum} ${type}`).join(', ');
+}

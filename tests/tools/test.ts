@@ -11,7 +11,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { preview } from 'vite';
 import { chromiumPath } from './chromium.ts';
-import { browserTally, type Tally, unitTally } from './tally.ts';
+import { browserNotes, browserTally, type Tally, unitTally } from './tally.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const reports = mkdtempSync(join(tmpdir(), 'tumblebay-'));
@@ -44,6 +44,7 @@ async function browser(): Promise<Tally> {
     PLAYWRIGHT_JSON_OUTPUT_FILE: file,
   });
   await server.close();
+  console.log(browserNotes(file));
   return browserTally(file, ranWell);
 }
 

@@ -15,7 +15,7 @@ export function answerView(session: Session, run: Answered): TemplateResult {
   const heard = isWhole ? heardWords(headline) : '';
   return html`<tb-answer .headline=${headline} .old=${trouble && session.isOld ? oldWords(trouble) : ''}></tb-answer>
     <p class="unseen" role="status" aria-live="polite">${heard}</p>
-    <tb-whole-answer class=${isWhole ? '' : 'pending'} .check=${check} .stops=${about === 'stop' ? run.stops : null}
+    <tb-whole-answer class=${isWhole || trouble ? '' : 'pending'} .check=${check} .stops=${about === 'stop' ? run.stops : null}
       .starts=${run.scenario.starts} .display=${run.scenario.display}></tb-whole-answer>`;
 }
 

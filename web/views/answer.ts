@@ -14,6 +14,7 @@ export class Answer extends LitElement {
       .headline {
         margin: 0 0 6px;
         font-size: clamp(21px, 0.9rem + 1.6vw, 26px);
+        font-weight: 400;
         line-height: 1.2;
         text-wrap: pretty;
       }
@@ -40,11 +41,11 @@ export class Answer extends LitElement {
     const { verdict, says, more } = this.headline;
     return html`<section aria-label="The answer" data-verdict=${verdict}>
       ${this.old ? html`<p class="old" role="alert">${this.old}</p>` : nothing}
-      <p class="headline">${
+      <h2 class="headline">${
         verdict === 'told'
           ? capital(says)
           : html`<span class="verdict ${verdict}">${verdictSign(verdict)} ${capital(verdictWord[verdict])}</span>: ${says}`
-      }</p>
+      }</h2>
       <p class="more">${more}</p>
     </section>`;
   }

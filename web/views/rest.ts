@@ -8,10 +8,10 @@ import './checks.ts';
 import './ledger.ts';
 
 /** Everything else that is known of a site: its other checks, its balance, its ledger, what was assumed. */
-export function restView({ full, about, isWhole }: Session, run: Answered): TemplateResult | typeof nothing {
+export function restView({ full, about, isWhole, trouble }: Session, run: Answered): TemplateResult | typeof nothing {
   if (!full) return nothing;
   const { answer, scenario } = full;
-  return html`<div class="rest ${isWhole ? '' : 'pending'}">
+  return html`<div class="rest ${isWhole || trouble ? '' : 'pending'}">
     ${answer.cautions.map((caution) => html`<p class="caution">${caution}</p>`)}
     <tb-checks .checks=${answer.checks} .asked=${checkOf[about]} .starts=${scenario.starts}></tb-checks>
     <tb-balance .balance=${run.balance ?? undefined} .display=${run.scenario.display}></tb-balance>

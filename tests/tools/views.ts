@@ -1,0 +1,125 @@
+/** Every view the page has, once: what the pictures show and what is checked for accessibility. */
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import type { Page } from '@playwright/test';
+import type { Look } from '../../web/state/look.ts';
+
+export interface View {
+  readonly name: string;
+  /** From the page as it opens with the courtyard. */
+  readonly show: (page: Page) => Promise<void>;
+  /** Back to where it was; missing where nothing leads back but opening the page again. */
+  readonly leave?: (page: Page) => Promise<void>;
+}
+
+const scenario = (name: string): string =>
+  readFileSync(fileURLToPath(new URL(`../../scenarios/${name}.json`, import.meta.url)), 'utf8');
+
+export async function openFile(page: Page, name: string, text: string): Promise<void> {
+  const file = { name, mimeType: 'application/json', buffer: Buffer.from(text) };
+  await page.locator('input[type=file]').setInputFiles(file);
+}
+
+/** What is only quickly answered is written paler until it is answered in full. */
+const isWhole = (page: Page): Promise<void> => page.locator('.pending').waitFor({ state: 'detached' });
+
+/** Presses a question, also where a narrow page shows only the one asked. */
+async function ask(page: Page, words: string): Promise<void> {
+  const question = page.getByRole('button', { name: words });
+  const others = page.getByRole('button', { name: 'other questions' });
+  if (!(await question.isVisible()) && (await others.isVisible())) await others.click();
+  await question.click();
+}
+
+const first = 'Does the pond hold what runs back when the pump stops?';
+
+/** A question, whose answer is there as soon as its words are. */
+const asked = (name: string, words: string, heard: RegExp): View => ({
+  name,
+  show: async (page) => {
+    await ask(page, words);
+    await page.getByRole('region', { name: 'The answer' }).filter({ hasText: heard }).waitFor();
+    await isWhole(page);
+  },
+  leave: (page) => ask(page, first),
+});
+
+/** Something the page unfolds, pressed open and closed again. */
+const unfolded = (name: string, at: string): View => {
+  const press = (page: Page): Promise<void> => page.locator(at).locator('> summary').first().click();
+  return { name, show: press, leave: press };
+};
+
+const part = (name: string, place: string): View => ({
+  name: `part-${name}`,
+  show: async (page) => {
+    await page.locator(`tb-section [data-place="${place}"]`).focus();
+    await page.keyboard.press('Enter');
+    await page.getByRole('region', { name: `Inputs: ${name}` }).waitFor();
+  },
+  leave: (page) => page.locator('tb-part').getByRole('button', { name: 'close' }).click(),
+});
+
+const file = (name: string, text: () => string, region: string): View => ({
+  name,
+  show: async (page) => {
+    await openFile(page, `${name}.json`, text());
+    await page.getByRole('region', { name: region }).waitFor();
+    await isWhole(page);
+  },
+});
+
+export const views: readonly View[] = [
+  {
+    name: 'stop',
+    show: (page) => page.getByRole('button', { name: 'stop the pump' }).click(),
+    leave: async () => {},
+  },
+  asked('filling', 'When will it be full?', /full|fill/),
+  asked('filter', 'What does the water do inside the filter?', /slips round the mats/),
+  part('pond', 'pond'),
+  part('filter', 'filter'),
+  unfolded('whole', 'tb-whole-answer details'),
+  unfolded('sites', 'details.site'),
+  unfolded('parts', '.inputs > details.others'),
+  unfolded('minutes', 'tb-plots .more > details:nth-of-type(1)'),
+  unfolded('lines', 'tb-plots .more > details:nth-of-type(2)'),
+  unfolded('table', 'tb-plots .more > details:nth-of-type(3)'),
+  unfolded('save', 'tb-plots .more > details:nth-of-type(4)'),
+  unfolded('check', 'tb-checks details:not([open])'),
+  unfolded('assumed', '.rest > details:nth-of-type(1)'),
+  {
+    name: 'wrong',
+    show: async (page) => {
+      const field = page.getByRole('textbox', { name: 'fill mark' });
+      await field.fill('11 gpm');
+      await field.press('Enter');
+      await page.getByText(/older than what you typed/).waitFor();
+    },
+    leave: (page) => page.getByRole('button', { name: 'undo' }).click(),
+  },
+  file('fails', () => scenario('storm'), 'The answer'),
+  file(
+    'broken',
+    () => JSON.stringify({ ...JSON.parse(scenario('courtyard')), span: '24 gpm', colour: 'green' }),
+    'Problems of the file',
+  ),
+];
+
+/** Every page opened from now on stands in a look. */
+export async function lookIn(page: Page, look: Look): Promise<void> {
+  await page.addInitScript((kept) => {
+    if (location.protocol !== 'about:') localStorage.setItem('tumblebay look', kept);
+  }, look);
+}
+
+/** A page is whole once its answer in full, its plots and its fonts are there. */
+export async function openCourtyard(page: Page, address = './#courtyard'): Promise<void> {
+  // From an address that differs in its hash alone nothing is loaded anew.
+  await page.goto('about:blank');
+  await page.goto(address);
+  await page.locator('tb-plots path.subject').first().waitFor();
+  await page.locator('tb-checks .check').first().waitFor();
+  await isWhole(page);
+  await page.evaluate(() => document.fonts.ready);
+}
