@@ -81,6 +81,28 @@ function dimensionOf(
   };
 }
 
+/**
+ * A dimension as it stands once the water below has moved: its line ends on the water, its figure keeps its seat.
+ * Nothing where the line has become too short for its ticks.
+ */
+export function dimensionNow(
+  placed: Dimension,
+  { upper, lower, lowerFrom }: HeightRequest,
+  yOf: (elevation: number) => number,
+  display: Display,
+): Dimension | undefined {
+  const [top] = placed.line;
+  const bottom = { x: top.x, y: yOf(lower) };
+  if (bottom.y - top.y < SHORTEST) return undefined;
+  return {
+    ...placed,
+    line: [top, bottom],
+    ticks: [tickAt(top), tickAt(bottom)],
+    extensions: [...placed.extensions.filter(([{ y }]) => y === top.y), ...extension(lowerFrom, bottom)],
+    text: formatLength(upper - lower, display),
+  };
+}
+
 /** What a dimension puts in the way of words. */
 export function dimensionObstacles({ line, extensions, box }: Dimension): Obstacle[] {
   const lines = [line, ...extensions].map((points): Obstacle => ({ kind: 'dimension', points }));

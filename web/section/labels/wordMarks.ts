@@ -2,6 +2,8 @@ import { circle, type Mark, path, words } from '../marks.ts';
 import type { Scale } from '../scale.ts';
 import type { Scene } from '../scene.ts';
 import { detailMarks, windowMarks } from './detailMarks.ts';
+import { type Dimension, dimensionNow } from './dimension.ts';
+import { fallHeights } from './heights.ts';
 import { dimensionMarks, lineOf } from './markShapes.ts';
 import type { SceneWords } from './ofScene.ts';
 import type { Measure, Placed } from './request.ts';
@@ -46,13 +48,22 @@ function labelMarks({ lines, leader, dot, ground }: Placed): Mark[] {
   return dot ? [path(lineOf(leader), 'leader'), path(circle(dot.x, dot.y, DOT), 'dot'), ...texts] : texts;
 }
 
+/** Falls measured down to the water of the moment. */
+function dimensionsNow(placed: SceneWords, scene: Scene, scale: Scale, { moment, display }: Subject): Dimension[] {
+  const falls = fallHeights(scene, scale, moment.levels);
+  return placed.dimensions.flatMap((dimension) => {
+    const fall = falls.find(({ id }) => id === dimension.id);
+    return (fall && dimensionNow(dimension, fall, scale.y, display)) ?? [];
+  });
+}
+
 /** The words of a drawing as they stand at a moment: labels, dimensions, and the detail with its water. */
 export function wordMarks(placed: SceneWords, scene: Scene, scale: Scale, subject: Subject, measure: Measure): Mark[] {
   const { levels } = subject.moment;
   const spots = spotsOf(scene, scale, levels);
   const labels = reworded(placed.labels, labelTexts(subject), measure);
   return [
-    ...placed.dimensions.flatMap(dimensionMarks),
+    ...dimensionsNow(placed, scene, scale, subject).flatMap(dimensionMarks),
     ...(placed.window ? windowMarks(placed.window) : []),
     ...(placed.detail ? detailMarks(placed.detail, levels['pond']) : []),
     ...labels.flatMap((label) => {
