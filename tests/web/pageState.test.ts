@@ -57,6 +57,19 @@ describe('the player', () => {
     expect(player.running).toBe(false);
   });
 
+  test('stands while the page is in the dark, and goes on from there', () => {
+    const seen: number[] = [];
+    const hand = clock();
+    const player = new Player((t) => seen.push(t), hand);
+    player.play(100, 200, 1000);
+    hand.advance(500);
+    hand.advance(86_400_000);
+    expect(seen[2]! - seen[1]!).toBeLessThan(2);
+    expect(player.running).toBe(true);
+    for (const ms of [400, 400]) hand.advance(ms);
+    expect(seen.at(-1)).toBe(200);
+  });
+
   test('stands at once where motion is unwelcome', () => {
     const seen: number[] = [];
     new Player((t) => seen.push(t), clock(true)).play(100, 200, 1000, 170);

@@ -172,6 +172,35 @@ test('lines are added and taken away, and another comes first', async ({ page })
   await expect(plots(page).locator('.readings .subject').nth(1)).toContainText('gap round the mats');
 });
 
+test('the stop with its check valve failed is dashed, with the word where it fails, once the answer is whole', async ({
+  page,
+}) => {
+  await open(page);
+  const other = plots(page).locator('svg text').filter({ hasText: 'if the check valve fails' });
+  await expect(other).toHaveText('× fails: pond, if the check valve fails');
+  await expect(plots(page).locator('path.failing')).toHaveCount(1);
+  await expect(plots(page).locator('.readings')).toContainText('at the stop');
+  await plots(page).getByRole('button', { name: 'one minute on' }).click();
+  await expect(plots(page).locator('.readings')).toContainText(/if the check valve fails \d+ mm below its edge/);
+  await page.getByRole('button', { name: 'What does the water do inside the filter?' }).click();
+  await expect(other).toHaveCount(0);
+});
+
+test('a case is kept beside the present one, told in its differences, and let go again', async ({ page }) => {
+  await open(page);
+  await page.getByRole('button', { name: 'keep this case beside' }).click();
+  const kept = page.getByRole('status').filter({ hasText: 'the case kept' });
+  await expect(kept).toContainText('as in the case kept');
+  await expect(plots(page).locator('path.other')).toHaveCount(2);
+  const dial = page.getByRole('textbox', { name: 'fill mark' });
+  await dial.fill('-90 mm');
+  await dial.press('Enter');
+  await expect(kept).toContainText(/\d+ mm higher than in the case kept; \d+ L run back, \d/);
+  await page.getByRole('button', { name: 'let the case kept go' }).click();
+  await expect(plots(page).locator('path.other')).toHaveCount(0);
+  await expect(page.getByRole('button', { name: 'keep this case beside' })).toBeVisible();
+});
+
 test('the same numbers stand in a table, the events in it', async ({ page }) => {
   await open(page);
   await plots(page).getByText('the same numbers as a table').click();
@@ -184,41 +213,88 @@ test('the same numbers stand in a table, the events in it', async ({ page }) => 
   await expect.poll(() => moment(page)).toBe(7 * 3600);
 });
 
-for (const [press, ending] of [
-  ['all numbers as CSV', 'csv'],
-  ['the plots as SVG', 'svg'],
-  ['the plots as PNG', 'png'],
-] as const) {
-  test(`${press}: a file is saved`, async ({ page }) => {
+async function saved(page: Page, press: string): Promise<{ name: string; bytes: Buffer }> {
+  const waiting = page.waitForEvent('download');
+  await plots(page).getByRole('button', { name: press }).click();
+  const download = await waiting;
+  return { name: download.suggestedFilename(), bytes: await readFile(await download.path()) };
+}
+
+test('all numbers are saved as CSV, and are those of the table', async ({ page }) => {
+  await open(page);
+  await plots(page).getByText('save', { exact: true }).click();
+  const { name, bytes } = await saved(page, 'all numbers as CSV');
+  expect(name).toMatch(/^courtyard-spring-\d{4}-06-02-120000-numbers\.csv$/);
+  const rows = bytes.toString('utf8').trimEnd().split('\r\n');
+  expect(rows[0]).toMatch(/^t\[s\],clock,pond\[m\]/);
+  expect(rows.length).toBeGreaterThan(100);
+  // The table says a day beside the clock after the first one only.
+  const first = rows.slice(1).flatMap((row) => {
+    const [t, clock, pond] = row.split(',');
+    return Number.isInteger(Number(t)) && clock!.includes('-02T') ? [[clock!.slice(11), Number(pond)] as const] : [];
+  });
+  const pond = new Map(first);
+  await plots(page).getByText('the same numbers as a table').click();
+  const table = plots(page).getByRole('table');
+  await expect(table.getByRole('columnheader')).toContainText(['clock', 'pond', 'filter']);
+  const figures = await table
+    .locator('tbody tr')
+    .evaluateAll((found) =>
+      found.map((row) => [row.children[0]!.textContent!.trim(), row.children[1]!.textContent!.trim()] as const),
+    );
+  // The courtyard's edge is its datum. Only rows at whole seconds of the run have a row of the file at their clock.
+  const both = figures.filter(([clock]) => /^\d\d:/.test(clock) && pond.has(clock));
+  expect(both.length).toBeGreaterThan(2);
+  for (const [clock, says] of both)
+    expect(says, clock).toBe(`${Math.round(-1000 * pond.get(clock)!)} mm below its edge`);
+});
+
+for (const look of ['paper', 'slate'] as const) {
+  test(`plots and drawing are saved as SVG and PNG, in ${look}`, async ({ page }) => {
+    await page.addInitScript((kept) => localStorage.setItem('tumblebay look', kept), look);
     await open(page);
     await plots(page).getByText('save', { exact: true }).click();
-    const waiting = page.waitForEvent('download');
-    await plots(page).getByRole('button', { name: press }).click();
-    const download = await waiting;
-    expect(download.suggestedFilename()).toBe(`courtyard-spring.${ending}`);
-    const bytes = await readFile(await download.path());
-    if (ending === 'csv') {
-      const rows = bytes.toString('utf8').trimEnd().split('\r\n');
-      expect(rows[0]).toMatch(/^t\[s\],clock,pond\[m\]/);
-      expect(rows.length).toBeGreaterThan(100);
-    } else if (ending === 'svg') {
+    // A page without a policy of its own, as programs that open the file have none.
+    const reader = await page.context().newPage();
+    const paper = look === 'paper' ? [0xf5, 0xf0, 0xe5] : [0x1d, 0x24, 0x28];
+    for (const [what, within, says] of [
+      ['plots', 'tb-plots', 'L run back'],
+      ['drawing', 'tb-section', 'upper pool'],
+    ] as const) {
+      const { name, bytes } = await saved(page, `the ${what} as SVG`);
+      expect(name).toMatch(new RegExp(`^courtyard-spring-\\d{4}-06-02-120000-${what}\\.svg$`));
       const text = bytes.toString('utf8');
       expect(text).toContain('Courtyard spring');
-      expect(text).toContain('L run back');
+      expect(text).toContain(says);
       expect(text).not.toMatch(/var\(|NaN|undefined/);
       const whole = (given: string): string =>
         new DOMParser().parseFromString(given, 'image/svg+xml').documentElement.nodeName;
-      expect(await page.evaluate(whole, text)).toBe('svg');
-    } else {
-      expect([...bytes.subarray(1, 4)].map((code) => String.fromCharCode(code)).join('')).toBe('PNG');
+      expect(await reader.evaluate(whole, text)).toBe('svg');
+
+      const picture = await saved(page, `the ${what} as PNG`);
+      expect(picture.name).toBe(name.replace(/svg$/, 'png'));
+      expect(picture.bytes.subarray(1, 4).toString('latin1')).toBe('PNG');
       // PNG, IHDR chunk: width as the first four bytes after its name.
-      expect(bytes.readUInt32BE(16)).toBe(
-        2 *
-          (await plots(page)
-            .locator('svg')
-            .first()
-            .evaluate((svg) => svg.clientWidth)),
+      const drawn = await page
+        .locator(`${within} svg`)
+        .first()
+        .evaluate((svg) => svg.clientWidth);
+      // Title and flags of the plots keep a margin of 16 px.
+      expect(picture.bytes.readUInt32BE(16)).toBe(2 * (what === 'plots' ? drawn + 32 : drawn));
+      const seen = await page.evaluate(
+        async (data) => {
+          const image = await createImageBitmap(new Blob([Uint8Array.from(data)], { type: 'image/png' }));
+          const brush = new OffscreenCanvas(image.width, image.height).getContext('2d')!;
+          brush.drawImage(image, 0, 0);
+          const dots = brush.getImageData(0, 0, image.width, image.height).data;
+          const kinds = new Set<number>();
+          for (let i = 0; i < dots.length; i += 4) kinds.add((dots[i]! << 16) | (dots[i + 1]! << 8) | dots[i + 2]!);
+          return { corner: [...dots.slice(0, 4)], kinds: kinds.size };
+        },
+        [...picture.bytes],
       );
+      expect(seen.corner).toEqual([...paper, 255]);
+      expect(seen.kinds).toBeGreaterThan(100);
     }
   });
 }

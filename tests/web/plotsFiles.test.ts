@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { csvText, svgFile } from '../../web/plots/export.ts';
 import { LOOKS, plotsCss } from '../../web/plots/looks.ts';
 import { momentWords } from '../../web/plots/readings.ts';
 import type { Line } from '../../web/plots/subjects.ts';
+import { svgFile } from '../../web/plots/svg-file.ts';
 import { clockToSecond, rowTimes, tableRows } from '../../web/plots/table.ts';
 import { openAxis } from '../../web/plots/time-axis.ts';
 import { path, words } from '../../web/section/marks.ts';
@@ -51,20 +51,10 @@ test('the moment is told by the clock and from the event', () => {
   expect(momentWords(3590, starts, { t: 3600, word: '0' })).toBe('06:59:50');
 });
 
-test('the table of all columns is CSV with its units', () => {
-  const text = csvText({ t: times, levels: { pond: pond.values }, flows: { main: Float64Array.of(0.002, 0) } }, starts);
-  expect(text.split('\r\n')).toEqual([
-    't[s],clock,pond[m],main[m3/s]',
-    '0,2031-06-01T06:00:00,-0.1,0.002',
-    '7200,2031-06-01T08:00:00,-0.06,0',
-    '',
-  ]);
-});
-
 describe('the drawing as a file', () => {
   const marks = [path('M0 0H10', 'subject', { clip: 'levels' }), words(5, 5, 'edge < 1 & "2"', 'name in', 'end')];
   const clips = [{ id: 'levels', d: 'M0 0H10V10Z' }];
-  const size = { width: 300, top: -72, height: 200 };
+  const size = { left: -16, width: 300, top: -72, height: 200 };
   const dark = (name: string): string | undefined =>
     ({ '--water': '#7cc4ea', '--paper2': '#252d32', '--line': '1.5' })[name];
 
@@ -72,7 +62,7 @@ describe('the drawing as a file', () => {
     const text = svgFile(size, 'Courtyard', marks, clips);
     expect(text).toContain('stroke="#14588a" stroke-width="2"');
     expect(text).not.toMatch(/var\(|class=|NaN|undefined/);
-    expect(text).toContain('viewBox="0 -72 300 200"');
+    expect(text).toContain('viewBox="-16 -72 300 200"');
     expect(text).toContain('clip-path="url(#levels)"');
     expect(text).toContain('edge &lt; 1 &amp; &quot;2&quot;');
   });

@@ -1,6 +1,7 @@
 /** What the worker does for each question and request. */
 import { balance, readScenario, simulate } from '../../sim/index.ts';
 import type { BalanceAnswer } from '../../sim/results/answer.ts';
+import { marksOf } from '../../sim/results/checks/drainBack.ts';
 import { fillingCheck } from '../../sim/results/checks/filling.ts';
 import { RunFailure } from '../../sim/results/failure.ts';
 import { flowRanges, levelRanges } from '../../sim/results/ranges.ts';
@@ -10,6 +11,7 @@ import { jsonSchema } from '../../sim/scenario/schema.ts';
 import { quickAnswer, stopsOf } from '../../sim/studies/quick.ts';
 import { failingSettings } from '../../sim/studies/turns.ts';
 import { trialRecord } from '../../sim/trials/index.ts';
+import { keptSite, stopPump, stopWithValveFailed } from '../../sim/trials/stop.ts';
 import type { Answered, Given, Outcome, Question, Request, TrialRequest } from './protocol.ts';
 
 /** Straight lines between the rows of what is drawn follow every level to this, m. */
@@ -73,6 +75,8 @@ export function givenFor(request: Request): Given {
     }
     case 'trial':
       return trialFor(request);
+    case 'other valve':
+      return otherValve(request.text);
     case 'schema':
       return { kind: 'schema', schema: jsonSchema() };
   }
@@ -92,5 +96,21 @@ function trialFor({ text, check }: TrialRequest): Given {
     levels: levelRanges(record),
     flows: flowRanges(record),
     events,
+  };
+}
+
+function otherValve(text: string): Given {
+  const reading = readScenario(text);
+  const kept = reading.ok ? keptSite(reading.scenario) : undefined;
+  if (!kept) return { kind: 'fault', message: 'The file names no level at which the pond is kept.' };
+  const { kind } = kept.scenario.plumbing.main.checkValve;
+  const holds = kind === 'sound' || kind === 'unknown';
+  const { record, below } = holds ? stopWithValveFailed(kept).trial : stopPump(kept, { check: { kind: 'sound' } });
+  return {
+    kind: 'other valve',
+    valve: holds ? 'failed' : 'sound',
+    series: refinedSeries(record, DRAWN),
+    // A pond that only fails with its valve must not run over; one whose valve holds must keep the room asked for.
+    fails: below < (holds ? 0 : marksOf(kept.scenario).fail),
   };
 }

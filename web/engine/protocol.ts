@@ -82,12 +82,18 @@ export interface TrialRequest {
   readonly check: string;
 }
 
+/** The stop with the check valve otherwise than the site has it. */
+export interface OtherValveRequest {
+  readonly want: 'other valve';
+  readonly text: string;
+}
+
 /** Every key a file may have. */
 export interface SchemaRequest {
   readonly want: 'schema';
 }
 
-export type Request = TurnsRequest | TrialRequest | SchemaRequest;
+export type Request = TurnsRequest | TrialRequest | OtherValveRequest | SchemaRequest;
 
 export interface Turns {
   kind: 'turns';
@@ -104,12 +110,22 @@ export interface TrialShown {
   events: LoggedEvent[];
 }
 
+export interface OtherValve {
+  kind: 'other valve';
+  /** 'failed' where the site's own holds, 'sound' where it has none that does. */
+  valve: 'failed' | 'sound';
+  /** From the stop on, at t = 0. */
+  series: Series;
+  /** By the mark of the check that looks at it. */
+  fails: boolean;
+}
+
 export interface SchemaGiven {
   kind: 'schema';
   schema: JsonSchema;
 }
 
-export type Given = Turns | TrialShown | SchemaGiven | Fault;
+export type Given = Turns | TrialShown | OtherValve | SchemaGiven | Fault;
 
 export interface Answering {
   /** Answers once the worker stands. `lock`: a name to hold for as long as the worker lives. */

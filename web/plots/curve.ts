@@ -4,7 +4,7 @@ import { thin, valueAt } from './thin.ts';
 import type { Axis, Window } from './time-axis.ts';
 
 /**
- * A column's points on the axis, at most four a px; each piece of the axis is thinned by its own scale, and no line is
+ * A column's points on the axis, where it has values, at most four a px; each piece of the axis is thinned by its own scale, and no line is
  * smoothed over a seam.
  *
  * @param left px of the axis's left end
@@ -16,11 +16,13 @@ export function curvePoints(
   left: number,
   y: (value: number) => number,
 ): Pixel[] {
+  const [first, last] = [times[0]!, times[times.length - 1]!];
   return axis.pieces.flatMap((piece) => {
-    const { from, to } = piece;
-    const scale = (piece.right - piece.left) / (to - from);
-    const rows = thin(times, values, [from, Math.min(to, times[times.length - 1]!)], piece.right - piece.left);
-    return rows.map(([t, value]): Pixel => [left + piece.left + (t - from) * scale, y(value)]);
+    const [from, to] = [Math.max(piece.from, first), Math.min(piece.to, last)];
+    if (to <= from) return [];
+    const scale = (piece.right - piece.left) / (piece.to - piece.from);
+    const x = (t: number): number => left + piece.left + (t - piece.from) * scale;
+    return thin(times, values, [from, to], (to - from) * scale).map(([t, value]): Pixel => [x(t), y(value)]);
   });
 }
 

@@ -114,7 +114,7 @@ const SIZE = 12.5;
 
 const oblique = (x: number, y: number): string => segment(x - 3.5, y + 3.5, x + 3.5, y - 3.5);
 
-/** Room for the figure left or right of its measure, the middle first. */
+/** Room for the figure left or right of its measure: beside its middle first, over or under it last. */
 function seatBeside(
   x: number,
   y0: number,
@@ -123,9 +123,9 @@ function seatBeside(
   lines: readonly (readonly Pixel[])[],
   room: Box,
 ): Box | undefined {
-  const shares = [0.5, 0.35, 0.65, 0.2, 0.8, -0.3, 1.3];
-  const boxes = shares.flatMap((share) =>
-    [x - 8 - width, x + 7].map((left) => boxOfText(left, y1 + share * (y0 - y1) + 4, width, SIZE)),
+  const beside = [0.5, 0.35, 0.65, 0.2, 0.8].map((share) => y1 + share * (y0 - y1) + 4);
+  const boxes = [...beside, y1 - 7, y0 + 14].flatMap((baseline) =>
+    [x - 8 - width, x + 7].map((left) => boxOfText(left, baseline, width, SIZE)),
   );
   return boxes.find((box) => isFree(box, lines, room, []));
 }

@@ -17,6 +17,8 @@ export interface Other {
   readonly scenario?: Scenario;
   /** Its lines say that it fails. */
   readonly fails?: boolean;
+  /** Only its levels are drawn. */
+  readonly only?: 'levels';
 }
 
 /** What is drawn of the columns. */
@@ -47,13 +49,12 @@ export interface Names {
 export function columnsOf(series: Series, scenario: Scenario, other: Other | undefined, names: Names): Columns {
   const { moved, still } = flowLines(series, scenario, names.flow);
   const site = other?.scenario ?? scenario;
+  const flows = other && other.only !== 'levels' ? flowLines(other.series, site, names.flow).moved : [];
   return {
     levels: levelLines(series, scenario, names.basin),
     flows: moved,
     still,
-    other: other
-      ? { levels: levelLines(other.series, site, names.basin), flows: flowLines(other.series, site, names.flow).moved }
-      : { levels: [], flows: [] },
+    other: { levels: other ? levelLines(other.series, site, names.basin) : [], flows },
   };
 }
 
@@ -63,13 +64,19 @@ const tellable = (lines: readonly Line[], by: LevelsBy): Line[] =>
 
 export const isDrawn = (line: Line, { turned }: Choice): boolean => line.usual !== turned.has(line.key);
 
-function drawnOf(lines: readonly Line[], others: readonly Line[], first: string, choice: Choice, name: string): Drawn {
+function drawnOf(
+  lines: readonly Line[],
+  others: readonly Line[],
+  first: string,
+  choice: Choice,
+  called: (name: string) => string,
+): Drawn {
   const can = tellable(lines, choice.by);
   const subject = can.find(({ key }) => key === first) ?? can[0];
   if (!subject) return { lines: [], other: undefined };
   const beside = can.filter((line) => line !== subject && isDrawn(line, choice));
   const match = others.find(({ key }) => key === subject.key);
-  return { lines: [subject, ...beside], other: match && { ...match, name: `${match.name}, ${name}` } };
+  return { lines: [subject, ...beside], other: match && { ...match, name: called(match.name) } };
 }
 
 export interface Looking {
@@ -88,12 +95,13 @@ export interface Looking {
 export function taskOf(looking: Looking): SheetTask {
   const { scenario, answer, series, other, columns, choice, window, width, wanted } = looking;
   const { by, first } = choice;
-  const name = other?.name ?? '';
+  // The word says what brick says by color.
+  const called = (name: string): string => `${other?.fails ? '× fails: ' : ''}${name}, ${other?.name}`;
   const anchor = anchorOf(answer.events, window);
   const seen = answer.events.find(({ t, what }) => STOPS.includes(what) && t >= window[0] && t <= window[1]);
   const stop = anchor?.word === 'stop' ? anchor.t : seen?.t;
   const into = columns.flows.find(({ key }) => key === INTO_POND);
-  const flows = drawnOf(columns.flows, columns.other.flows, first.flow, choice, name);
+  const flows = drawnOf(columns.flows, columns.other.flows, first.flow, choice, called);
   const shown = into && flows.lines.includes(into);
   return {
     width,
@@ -102,7 +110,7 @@ export function taskOf(looking: Looking): SheetTask {
     starts: scenario.starts,
     display: scenario.display,
     by,
-    levels: drawnOf(columns.levels, columns.other.levels, first.level, choice, name),
+    levels: drawnOf(columns.levels, columns.other.levels, first.level, choice, called),
     flows,
     limits: limitsOf(scenario, wanted),
     otherFails: other?.fails ?? false,

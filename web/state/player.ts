@@ -16,6 +16,13 @@ const ofThePage: Clock = {
   still: () => matchMedia('(prefers-reduced-motion: reduce)').matches,
 };
 
+/** Frames further apart than this, ms, had a page in the dark or a machine asleep between them: time stood. */
+const ASLEEP = 2000;
+const FRAME = 16;
+
+/** How much of the screen's time went by from one frame to the next, ms. */
+export const awake = (from: number, to: number): number => (to - from > ASLEEP ? FRAME : Math.max(0, to - from));
+
 export class Player {
   readonly #show: (t: number, running: boolean) => void;
   readonly #clock: Clock;
@@ -37,9 +44,13 @@ export class Player {
       this.#show(standing, false);
       return;
     }
-    const begun = this.#clock.now();
+    let last = this.#clock.now();
+    let gone = 0;
     const step = (): void => {
-      const share = Math.min(1, (this.#clock.now() - begun) / lasting);
+      const now = this.#clock.now();
+      gone += awake(last, now);
+      last = now;
+      const share = Math.min(1, gone / lasting);
       this.#frame = share < 1 ? this.#clock.frame(step) : undefined;
       // Slow at first: most of what comes home does so in the first minutes.
       this.#show(from + share * share * (to - from), share < 1);

@@ -8,6 +8,8 @@ export interface Bar {
   readonly record: Shown;
   readonly moment: Moment;
   readonly scenario: Scenario;
+  /** What is drawn is of an earlier state of the file, and has been for a while. */
+  readonly late: boolean;
 }
 
 /** The press that stops the pump, and what the drawing shows at its moment. */
@@ -15,7 +17,7 @@ export function barView(bar: Bar, deeds: { readonly stop: () => void; readonly b
   const { record } = bar;
   return html`<div class="bar" role="group" aria-label="The moment drawn">
     <button class="deed" @click=${deeds.stop}>stop the pump</button>
-    <span class="now">${nowWords(bar)}</span>
+    <span class="now">${bar.late ? 'Older than what is set, computing again. ' : ''}${nowWords(bar)}</span>
     ${record.trial ? html`<button @click=${deeds.back}>back to the run</button>` : nothing}
   </div>`;
 }

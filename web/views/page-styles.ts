@@ -77,6 +77,12 @@ export const pageStyles = css`
     line-height: 20px;
     flex: 1 1 0;
   }
+  .kept {
+    margin: 0;
+    max-width: none;
+    font-size: 15px;
+    line-height: 20px;
+  }
   .caution {
     border-left: 3px solid var(--ink);
     padding-left: 12px;

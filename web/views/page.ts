@@ -5,20 +5,25 @@ import { openLine } from '../engine/line.ts';
 import type { Answered } from '../engine/protocol.ts';
 import '../section/section.ts';
 import { demoSites, type Site, siteOf } from '../sites.ts';
-import { type Document, textOf } from '../state/document.ts';
+import { textOf } from '../state/document.ts';
 import { chooseLook, type Look, openingLook } from '../state/look.ts';
 import { momentAt } from '../state/moment.ts';
+import type { Remembered } from '../state/remembered.ts';
 import { Session } from '../state/session.ts';
 import type { Shown } from '../state/shown.ts';
 import { answerView } from './answer-view.ts';
 import { barView } from './bar.ts';
+import { Beside } from './beside.ts';
 import { cautions } from './cautions.ts';
 import { type HeadDeeds, headView } from './head.ts';
 import { headStyles } from './head-styles.ts';
 import { InputsController } from './inputs.ts';
+import { Late } from './late.ts';
+import { Memory } from './memory.ts';
 import { pageStyles } from './page-styles.ts';
 import './plots.ts';
 import { restView } from './rest.ts';
+import { save } from './save.ts';
 import { Stage } from './stage.ts';
 import { shared } from './styles.ts';
 import { tieFor } from './tie.ts';
@@ -36,6 +41,12 @@ export class Page extends LitElement {
   readonly #engine = new Engine(openLine);
   readonly #session = new Session(this.#engine, () => this.#changed());
   readonly #stage = new Stage(this, this.#session, this.#engine);
+  readonly #beside = new Beside(() => this.requestUpdate(), this.#session, this.#engine);
+  readonly #late = new Late(() => this.requestUpdate(), this.#session);
+  readonly #memory = new Memory(
+    () => this.#remembered(),
+    () => this.requestUpdate(),
+  );
   readonly #inputs = new InputsController(this, this.#session, this.#engine);
   /** On a desk all presses of the moment stand in one row; on a phone the pump is stopped above the drawing. */
   readonly #desk = matchMedia('(min-width: 1000px)');
@@ -47,8 +58,8 @@ export class Page extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    const site = siteByAddress() ?? demoSites[0];
-    if (site) this.#session.open(site.name, site.text);
+    this.addController(this.#memory);
+    this.#begin();
     document.addEventListener('keydown', this.#keys);
     this.#desk.addEventListener('change', this.#relaid);
     this.addEventListener('dragover', (event) => event.preventDefault());
@@ -57,6 +68,37 @@ export class Page extends LitElement {
       const file = event.dataTransfer?.files[0];
       if (file) void this.#open(file);
     });
+  }
+
+  /** What stood here before a reload, else the site of the address, else the first. */
+  #begin(): void {
+    const { recalled } = this.#memory;
+    if (recalled) {
+      const { name, opened, file, about, display } = recalled;
+      if (!this.#siteCalled(name)) this.sites = [...this.sites, siteOf(name, opened)];
+      this.#session.about = about;
+      this.#session.display = display;
+      this.#session.open(name, opened);
+      if (file !== undefined) this.#session.edit(file, 'the edits before the page was loaded anew');
+      return;
+    }
+    const site = siteByAddress() ?? demoSites[0];
+    if (site) this.#session.open(site.name, site.text);
+  }
+
+  #siteCalled(asked: string): Site | undefined {
+    return this.sites.find(({ name }) => name === asked);
+  }
+
+  #remembered(): Remembered | undefined {
+    const { name, doc, about, display, text } = this.#session;
+    const record = this.#stage.record();
+    if (!record) return undefined;
+    const { moment, window } = this.#stage;
+    const opened = this.#siteCalled(name)?.text ?? text;
+    const file = doc && doc.past.length > 0 ? { file: doc.now.file } : {};
+    const shown = { ...(display && { display }), ...(record.trial !== undefined && { trial: record.trial }) };
+    return { address: location.hash, name, opened, ...file, about, ...shown, moment, window };
   }
 
   override disconnectedCallback(): void {
@@ -79,12 +121,16 @@ export class Page extends LitElement {
 
   #changed(): void {
     this.requestUpdate();
+    this.#late.look();
     const { shown, name } = this.#session;
     if (!shown || shown === this.#seen) return;
     this.#seen = shown;
     if (this.#arrived === name) this.#stage.answered();
+    else if (this.#arrived === undefined && this.#memory.recalled?.name === name)
+      void this.#stage.resume(this.#memory.recalled);
     else void this.#stage.arrive();
     this.#arrived = name;
+    void this.#beside.answered();
     this.#inputs.answered();
   }
 
@@ -92,6 +138,7 @@ export class Page extends LitElement {
     history.replaceState(null, '', `#${encodeURIComponent(site.name)}`);
     this.#arrived = undefined;
     this.#stage.clear();
+    this.#beside.clear();
     this.#inputs.close();
     this.#session.open(site.name, site.text);
   }
@@ -107,7 +154,7 @@ export class Page extends LitElement {
     open: (file) => void this.#open(file),
     save: () => {
       const { doc } = this.#session;
-      if (doc) download(doc);
+      if (doc) save(textOf(doc), 'application/json', `${doc.name}.json`);
       this.#session.save();
     },
     ask: (about) => {
@@ -130,12 +177,14 @@ export class Page extends LitElement {
     tieFor(this.renderRoot as ShadowRoot, this.#inputs.part?.place);
   }
 
+  readonly #drawing = (): string => this.renderRoot.querySelector('tb-section')?.svgText() ?? '';
+
   #drawn(run: Answered, record: Shown): TemplateResult {
     const { scenario, balance } = run;
     const { moment, window } = this.#stage;
     const now = momentAt(record.series, moment);
     const bar = barView(
-      { record, moment: now, scenario },
+      { record, moment: now, scenario, late: this.#late.late },
       { stop: () => void this.#stage.stopPump(), back: () => this.#stage.backToRun() },
     );
     return html`<div class="before">
@@ -143,9 +192,10 @@ export class Page extends LitElement {
         .width=${this.width} .chosen=${this.#inputs.part?.place ?? ''}
         .about=${this.#session.about === 'filter' ? 'filter' : 'pond'}></tb-section>
       ${this.#desk.matches ? nothing : bar}
-      <tb-plots .scenario=${scenario} .answer=${record.answer} .series=${record.series} .window=${window} .moment=${moment}
+      <tb-plots .scenario=${scenario} .answer=${record.answer} .series=${record.series}
+        .trial=${record.trial ?? ''} .drawing=${this.#drawing} .other=${this.#beside.other(record)} .window=${window} .moment=${moment}
         @window-chosen=${(event: CustomEvent<[number, number]>) => this.#stage.choose(event.detail)}
-        @moment-moved=${(event: CustomEvent<number>) => this.#stage.moveTo(event.detail)}>${this.#desk.matches ? bar : nothing}</tb-plots>
+        @moment-moved=${(event: CustomEvent<number>) => this.#stage.moveTo(event.detail)}>${this.#desk.matches ? bar : nothing}${this.#beside.view(record)}</tb-plots>
     </div>`;
   }
 
@@ -178,6 +228,7 @@ export class Page extends LitElement {
     };
     return html`${headView(head, this.#deeds)}
       <main>
+        ${this.#memory.view()}
         ${shown && record ? this.#run(shown, record) : trouble ? troubleWords(trouble) : html`<p class="note">Computing …</p>`}
       </main>
       <footer>${cautions}</footer>`;
@@ -188,12 +239,4 @@ export class Page extends LitElement {
 function siteByAddress(): Site | undefined {
   const asked = location.hash.slice(1);
   return demoSites.find(({ name }) => encodeURIComponent(name) === asked);
-}
-
-function download(doc: Document): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([textOf(doc)], { type: 'application/json' }));
-  link.download = `${doc.name}.json`;
-  link.click();
-  URL.revokeObjectURL(link.href);
 }

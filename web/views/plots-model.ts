@@ -3,7 +3,7 @@ import type { Scenario } from '../../sim/scenario/scenario.ts';
 import { flagsOf, type SeatedFlag, seatFlags } from '../plots/flags.ts';
 import { momentWords, type Reading, readingsOf } from '../plots/readings.ts';
 import { type Sheet, sheetOf } from '../plots/sheet.ts';
-import type { SheetTask } from '../plots/sheet-task.ts';
+import type { Drawn, SheetTask } from '../plots/sheet-task.ts';
 import type { Line } from '../plots/subjects.ts';
 import { type Row, tableRows } from '../plots/table.ts';
 import { type Choice, type Columns, columnsOf, isDrawn, type Other, taskOf, wantedRoom } from '../plots/task.ts';
@@ -87,7 +87,11 @@ export class Plotted {
 
   readings(t: number): { levels: Reading[]; flows: Reading[] } {
     const { levels, flows, display, by } = this.task;
-    return { levels: readingsOf(levels.lines, t, display, by), flows: readingsOf(flows.lines, t, display, by) };
+    const of = ({ lines, other }: Drawn): Reading[] => {
+      const there = other && t >= other.times[0]! && t <= other.times[other.times.length - 1]!;
+      return readingsOf(there ? [...lines, other] : lines, t, display, by);
+    };
+    return { levels: of(levels), flows: of(flows) };
   }
 
   /** The moment in a sentence: the subjects first of all. */

@@ -2,6 +2,7 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import { passed, pixelsPerSecond, type Speed } from '../plots/pass.ts';
 import type { Axis } from '../plots/time-axis.ts';
 import { openedOf } from '../plots/time-axis.ts';
+import { awake } from '../state/player.ts';
 
 /** Where motion is unwelcome the states of a second are stepped through at once. */
 const still = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;
@@ -59,10 +60,10 @@ export class Runner implements ReactiveController {
       return;
     }
     this.#frame = requestAnimationFrame(this.#step);
-    const elapsed = Math.max(0, at - this.#last);
+    const elapsed = awake(this.#last, at);
     if (still() && elapsed < STEP) return;
     this.#last = at;
     const [left, right] = openedOf(axis);
-    move(passed(axis, moment, (pixelsPerSecond(right - left, speed) * Math.min(elapsed, STEP)) / 1000));
+    move(passed(axis, moment, (pixelsPerSecond(right - left, speed) * elapsed) / 1000));
   };
 }

@@ -1,99 +1,74 @@
 import { html, type TemplateResult } from 'lit';
-import { csvText, paint, type Size, svgFile } from '../plots/export.ts';
+import { momentText } from '../../sim/quantity/index.ts';
+import { csvLines } from '../../sim/results/csv.ts';
 import { flagWords, headMarks, playheadAt, poleMarks, ringMark } from '../plots/flag-marks.ts';
 import type { Token } from '../plots/looks.ts';
-import { type Clip, type Mark, words } from '../section/marks.ts';
+import { svgFile } from '../plots/svg-file.ts';
+import { words } from '../section/marks.ts';
 import type { Plotted } from './plots-model.ts';
+import { fileName, pngOf, save } from './save.ts';
 
-/** A drawing to be kept as a file. */
-export interface Drawing {
-  readonly title: string;
-  readonly size: Size;
-  readonly marks: readonly Mark[];
-  readonly clips: readonly Clip[];
-  readonly token: Token;
-}
+/** Room above the flags for the title, and at both sides, px. */
+const HEAD = 34;
+const SIDE = 16;
 
-/** Dots of a painted picture for each px of the page. */
-const DOTS = 2;
-
-/** A file's name from a title: 'Courtyard spring' is 'courtyard-spring'. */
-export const fileName = (title: string): string =>
-  title
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .replace(/^-|-$/g, '') || 'site';
-
-export function save(content: Blob | string, type: string, name: string): void {
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([content], { type }));
-  link.download = name;
-  link.click();
-  // Some browsers read the file only after the click has been dealt with.
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
-}
-
-export const svgOf = ({ size, title, marks, clips, token }: Drawing): string =>
-  svgFile(size, title, marks, clips, token);
-
-/** The drawing as a picture; undefined where the browser makes none. */
-export async function pngOf({ size, marks, clips, token }: Drawing): Promise<Blob | undefined> {
-  const canvas = document.createElement('canvas');
-  canvas.width = size.width * DOTS;
-  canvas.height = size.height * DOTS;
-  const brush = canvas.getContext('2d');
-  if (!brush) return undefined;
-  await document.fonts.ready;
-  paint(brush, size, DOTS, marks, clips, token);
-  return new Promise((resolve) => canvas.toBlob((blob) => resolve(blob ?? undefined), 'image/png'));
-}
-
-/** Room above the flags for the title, px. */
-const HEAD = 26;
-
-/** The plots with their title, their flags and their playhead. */
-export function drawingOf(plotted: Plotted, moment: number, token: Token): Drawing {
+/** The plots with their title, their flags and their playhead, as the text of an SVG file. */
+export function plotsSvg(plotted: Plotted, moment: number, token: Token): string {
   const { sheet, flags, height, given, subjects } = plotted;
   const { title } = given.scenario;
   const { rail } = sheet.place;
   const head = playheadAt(sheet, ...subjects, moment);
-  return {
-    title: `${title}: levels and flows`,
-    size: { width: given.width, top: -rail - HEAD, height: height + HEAD },
-    marks: [
-      words(0, -rail - 8, title, 'title'),
-      words(given.width, -rail - 8, plotted.momentWords(moment), 'note', 'end'),
-      ...poleMarks(flags, sheet),
-      ...sheet.marks,
-      ...flagWords(flags, sheet.place),
-      ...headMarks(sheet, head.x),
-      ...head.rings.map((y) => ringMark(head.x, y)),
-    ],
-    clips: sheet.clips,
-    token,
-  };
+  const marks = [
+    words(0, -rail - 8, title, 'title'),
+    words(given.width, -rail - 8, plotted.momentWords(moment), 'note', 'end'),
+    ...poleMarks(flags, sheet),
+    ...sheet.marks,
+    ...flagWords(flags, sheet.place),
+    ...headMarks(sheet, head.x),
+    ...head.rings.map((y) => ringMark(head.x, y)),
+  ];
+  const size = { left: -SIDE, width: given.width + 2 * SIDE, top: -rail - HEAD, height: height + HEAD };
+  return svgFile(size, `${title}: levels and flows`, marks, sheet.clips, token);
 }
 
-/** Presses that save all numbers, the drawing, and a picture of it. */
-export function saveView(plotted: Plotted, moment: number, host: Element): TemplateResult {
+export interface Saved {
+  readonly plotted: Plotted;
+  readonly moment: number;
+  /** Name of the check whose trial it is; '' for the run. */
+  readonly trial: string;
+  /** The drawing as the text of an SVG file; undefined where none stands beside the plots. */
+  readonly drawing: (() => string) | undefined;
+  /** Whose look is taken. */
+  readonly host: Element;
+}
+
+/** 'courtyard-spring-2031-06-01-120000-plots.svg'. */
+function nameOf({ plotted, moment, trial }: Saved, what: string, ending: string): string {
+  const { title, starts } = plotted.given.scenario;
+  const clock = momentText(starts, moment).replaceAll(':', '').replace('T', ' ');
+  return `${fileName([title, trial && `trial ${trial}`, clock, what].join(' '))}.${ending}`;
+}
+
+/** Presses that save all numbers, and drawing and plots as SVG and as a picture. */
+export function saveView(saved: Saved): TemplateResult {
+  const { plotted, moment, drawing, host } = saved;
   const { scenario, series } = plotted.given;
-  const name = fileName(scenario.title);
-  const drawing = (): Drawing => {
-    const look = getComputedStyle(host);
-    return drawingOf(plotted, moment, (token) => look.getPropertyValue(token).trim());
-  };
-  const csv = (): void => save(csvText(series, scenario.starts), 'text/csv', `${name}.csv`);
-  const svg = (): void => save(svgOf(drawing()), 'image/svg+xml', `${name}.svg`);
-  const png = async (): Promise<void> => {
-    const blob = await pngOf(drawing());
-    if (blob) save(blob, 'image/png', `${name}.png`);
+  const look = (name: string): string => getComputedStyle(host).getPropertyValue(name).trim();
+  const csv = (): void =>
+    save([...csvLines(series, scenario.starts)].join(''), 'text/csv', nameOf(saved, 'numbers', 'csv'));
+  const presses = (what: string, text: () => string): TemplateResult => {
+    const svg = (): void => save(text(), 'image/svg+xml', nameOf(saved, what, 'svg'));
+    const png = async (): Promise<void> => {
+      const picture = await pngOf(text());
+      if (picture) save(picture, 'image/png', nameOf(saved, what, 'png'));
+    };
+    return html`<button @click=${svg}>the ${what} as SVG</button> <button @click=${png}>the ${what} as PNG</button>`;
   };
   return html`<details>
     <summary>save</summary>
     <div class="presses">
       <button @click=${csv}>all numbers as CSV</button>
-      <button @click=${svg}>the plots as SVG</button>
-      <button @click=${png}>the plots as PNG</button>
+      ${presses('plots', () => plotsSvg(plotted, moment, look))} ${drawing && presses('drawing', drawing)}
     </div>
   </details>`;
 }

@@ -37,6 +37,10 @@ export class Plots extends LitElement {
   @property({ attribute: false }) series: Series | undefined;
   /** Another case, drawn dashed. */
   @property({ attribute: false }) other: Other | undefined;
+  /** Name of the check whose trial it is; '' for the run. */
+  @property() trial = '';
+  /** The drawing beside the plots, as the text of an SVG file. */
+  @property({ attribute: false }) drawing: (() => string) | undefined;
   @property({ attribute: false }) window: Window = [0, 1];
   @property({ type: Number }) moment = 0;
   @state() private width = 0;
@@ -196,7 +200,7 @@ export class Plots extends LitElement {
           ? guard([plotted], () => tableView(plotted.lines, plotted.rows(), (t) => this.#pressed({ t, own: true })))
           : nothing
       }</details>
-      ${saveView(plotted, this.moment, this)}
+      ${saveView({ plotted, moment: this.moment, trial: this.trial, drawing: this.drawing, host: this })}
     </div>`;
   }
 
@@ -207,6 +211,6 @@ export class Plots extends LitElement {
     const { speed, moment, window, choice } = this;
     const now: Controlled = { running: this.#runner.running, speed, moment, window, span, starts, choice };
     return html`<section aria-label="Levels and flows">${controlsView(now, this.#deeds)} ${this.#sheet(plotted)}
-      ${this.#readings(plotted)} ${this.#more(plotted, now)}</section>`;
+      ${this.#readings(plotted)} <slot name="beside"></slot> ${this.#more(plotted, now)}</section>`;
   }
 }

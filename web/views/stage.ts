@@ -1,7 +1,9 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { Engine } from '../engine/client.ts';
 import type { Subject, TrialShown } from '../engine/protocol.ts';
+import { withinRun } from '../plots/time-axis.ts';
 import { Player } from '../state/player.ts';
+import type { Remembered } from '../state/remembered.ts';
 import type { Session } from '../state/session.ts';
 import { type Shown, shownRecord } from '../state/shown.ts';
 import { windowOf } from '../state/stopping.ts';
@@ -57,6 +59,14 @@ export class Stage implements ReactiveController {
     this.moment = 0;
     this.window = [0, this.record()?.answer.span ?? 1];
     await this.stopPump();
+  }
+
+  /** A site opens as it stood before the page was loaded anew. */
+  async resume({ moment, window, trial }: Pick<Remembered, 'moment' | 'window' | 'trial'>): Promise<void> {
+    this.clear();
+    if (trial !== undefined) await this.openTrial(trial);
+    this.window = withinRun(window, this.record()?.answer.span ?? 1);
+    this.moveTo(Math.min(moment, this.record()?.answer.span ?? 0));
   }
 
   /** The site was answered anew: a trial on the screen is run again. */

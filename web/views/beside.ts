@@ -1,0 +1,80 @@
+import { html, type TemplateResult } from 'lit';
+import type { Engine } from '../engine/client.ts';
+import type { OtherValve } from '../engine/protocol.ts';
+import { intoPond, runsBack } from '../plots/back.ts';
+import type { Other } from '../plots/task.ts';
+import { type Case, caseOf, differenceWords, moved } from '../state/case.ts';
+import type { Session } from '../state/session.ts';
+import type { Shown } from '../state/shown.ts';
+
+/** The case drawn dashed beside the present one: the check valve otherwise than it is, or one that was kept. */
+export class Beside {
+  readonly #changed: () => void;
+  readonly #session: Session;
+  readonly #engine: Engine;
+  #kept: Case | undefined;
+  #valve: { readonly of: unknown; readonly given: OtherValve } | undefined;
+  #made: { readonly from: readonly unknown[]; readonly other: Other | undefined } | undefined;
+
+  constructor(changed: () => void, session: Session, engine: Engine) {
+    this.#changed = changed;
+    this.#session = session;
+    this.#engine = engine;
+  }
+
+  /** A case of another site is none of this one. */
+  clear(): void {
+    this.#kept = undefined;
+    this.#valve = undefined;
+  }
+
+  /** Once a site has its answer in full, the stop with its valve otherwise is asked for, too. */
+  async answered(): Promise<void> {
+    const { shown, text } = this.#session;
+    if (shown?.depth !== 'full' || !shown.stops) return;
+    const given = await this.#engine.give({ want: 'other valve', text });
+    if (given === 'superseded' || given.kind !== 'other valve') return;
+    this.#valve = { of: shown, given };
+    this.#changed();
+  }
+
+  /** Made anew only where it is another. */
+  other(record: Shown): Other | undefined {
+    const { shown, about } = this.#session;
+    const valve = about === 'stop' && this.#valve?.of === shown ? this.#valve?.given : undefined;
+    const from = [record, shown, this.#kept, valve];
+    const same = this.#made?.from.every((each, i) => each === from[i]);
+    if (!same) this.#made = { from, other: this.#make(record, valve) };
+    return this.#made?.other;
+  }
+
+  #make(record: Shown, valve: OtherValve | undefined): Other | undefined {
+    const { shown } = this.#session;
+    const stop = record.stopping?.at;
+    if (this.#kept) {
+      const { series, scenario, stop: keptStop } = this.#kept;
+      const by = stop !== undefined && keptStop !== undefined ? stop - keptStop : 0;
+      return { name: 'as kept', series: moved(series, by), scenario };
+    }
+    const aboutStop = record.trial === undefined || record.trial === 'drain-back';
+    if (!shown || !valve || stop === undefined || !aboutStop) return undefined;
+    const { end } = runsBack(record.series, intoPond(record.series, shown.scenario), stop);
+    const name = valve.valve === 'failed' ? 'if the check valve fails' : 'with a sound check valve';
+    return { name, series: moved(valve.series, stop, end), fails: valve.fails, only: 'levels' };
+  }
+
+  /** A press that keeps the present case or lets it go, and in what the two differ. */
+  view(record: Shown): TemplateResult | undefined {
+    const { shown } = this.#session;
+    if (!shown) return undefined;
+    const turn = (): void => {
+      this.#kept = this.#kept ? undefined : caseOf(shown.scenario, record);
+      this.#changed();
+    };
+    if (!this.#kept)
+      return html`<p class="kept" slot="beside"><button @click=${turn}>keep this case beside</button></p>`;
+    const now = caseOf(shown.scenario, record);
+    return html`<p class="kept" slot="beside" role="status">${differenceWords(now, this.#kept, shown.scenario.display)}
+      <button @click=${turn}>let the case kept go</button></p>`;
+  }
+}
