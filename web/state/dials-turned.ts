@@ -11,7 +11,7 @@ import {
 } from '../../sim/studies/setting.ts';
 import type { Edits, Ruler } from './dials-kinds.ts';
 import type { Document } from './document.ts';
-import { asTyped, toFile } from './typed.ts';
+import { asTyped, shownAs, toFile } from './typed.ts';
 
 /** The file with its last good text where a setting's can't be read: a crest that is mended keeps its shape. */
 function mended({ now, past }: Document, setting: Setting): unknown {
@@ -32,13 +32,14 @@ export interface Typed {
 }
 
 /** The file with a text typed into a dial; a bare number takes the unit the dial shows. */
-export function typedInto(doc: Document, { setting, manner, text }: Ruler, typed: string): Typed | undefined {
+export function typedInto(doc: Document, { setting, manner }: Ruler, typed: string): Typed | undefined {
   const file = mended(doc, setting);
   const place = placeOf(file, setting);
   if (place === undefined) return undefined;
   const dimension = dimensionOf(setting);
-  const shown = figureOf(toFile(text, ''), dimension) === undefined ? valueAt(file, place) : text;
-  const value = toFile(typed, shown);
+  const figures = toFile(typed, shownAs(valueAt(file, place), dimension, manner));
+  // What no site has stays as it was typed.
+  const value = typeof figures === 'number' && !isSensible(figures) ? typed : figures;
   const figure = figureOf(value, dimension);
   if (!isSensible(figure)) return { file: withValueAt(file, place, value), place, value };
   const write = asTyped(manner);

@@ -71,7 +71,9 @@ function unreadWords(text: string, dimension: DimensionName, display: Display): 
   const { title } = DIMENSIONS[dimension];
   const example = `Type it like ${EXAMPLES[dimension]?.[display] ?? '1'}.`;
   const typed = `‘${text.length > 30 ? `${text.slice(0, 29)}…` : text}’`;
-  if (parsed.ok) return isSensible(parsed.value) ? '' : `${typed} is beyond any site. ${example}`;
+  const size = parsed.ok ? parsed.value : Number(text);
+  if (Number.isFinite(size) && !isSensible(size)) return `${typed} is beyond any site. ${example}`;
+  if (parsed.ok) return '';
   switch (parsed.fault) {
     case 'empty':
       return `Nothing is typed here. ${example}`;
