@@ -58,7 +58,8 @@ export class Session {
 
   /** Checks, bands and mends on the screen are of the file as it stands. */
   get isWhole(): boolean {
-    return this.full !== undefined && this.#fullFile === this.doc?.now.file;
+    const file = this.doc?.now.file;
+    return this.full !== undefined && this.#fullFile === file && this.#shownFile === file;
   }
 
   open(name: string, text: string): void {
