@@ -5,6 +5,7 @@
 import { parseMoment } from '../quantity/index.ts';
 import {
   about,
+  heading,
   type JsonSchema,
   notYet,
   optional,
@@ -31,7 +32,7 @@ const starts = textLike(
 );
 
 export const site = object({
-  title: optional(text),
+  title: optional(heading),
   notes: optional(text),
   display: optional(about('how it is shown, never how it is computed', word('us', 'metric'))),
   starts: optional(about('local clock time of t = 0', starts)),

@@ -21,6 +21,8 @@ const MISTAKES: readonly Mistake[] = [
   ['null for a number', (s) => (s.pump.minimum = null), 'pump.minimum'],
   ['a text for a flag', (s) => (s.pump.running = 'yes'), 'pump.running'],
   ['an unknown display', (s) => (s.display = 'imperial'), 'display'],
+  ['a title of a page', (s) => (s.title = 'T'.repeat(121)), 'title'],
+  ['a stone named by a poem', (s) => (pool(s).stones[1].name = 'n'.repeat(61)), 'watercourse[0].stones[1].name'],
   ['a number as a title', (s) => (s.title = 7), 'title'],
   ['a day that is none', (s) => (s.starts = '2031-02-29T06:00'), 'starts'],
   ['a clock time with seconds', (s) => (s.starts = '2031-02-28 06:00'), 'starts'],

@@ -1,10 +1,10 @@
-import { about, optional, quantity, textLike } from '../fields.ts';
+import { about, givenName, optional, quantity } from '../fields.ts';
 import { list, object } from '../fields-of-many.ts';
 import { basin, crest, elevation, size, sizeOrNone } from './common.ts';
 
 const layer = object(
   {
-    name: optional(textLike('a name', /\S/)),
+    name: optional(givenName),
     thickness: size,
     porosity: quantity('fraction', { above: 0, below: 1 }),
     grain: optional(about('grain diameter, or a mat’s fiber diameter', quantity('length', { above: 0, max: 1 }))),

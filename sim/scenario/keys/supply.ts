@@ -1,4 +1,4 @@
-import { about, type Field, flag, isList, notYet, oneOf, optional, quantity, textLike, word } from '../fields.ts';
+import { about, type Field, flag, givenName, isList, notYet, oneOf, optional, quantity, word } from '../fields.ts';
 import { list, type ObjectOf, object, pair, wholeList } from '../fields-of-many.ts';
 import { elevation, flow, share } from './common.ts';
 
@@ -31,7 +31,7 @@ const hoseKeys = {
   rise: notYet('a hose by its pressure'),
   k: notYet('a hose by its pressure'),
 };
-const hoseName = textLike('a name', /\S/);
+const hoseName = givenName;
 const oneHose = object({ name: optional(hoseName), ...hoseKeys });
 type HoseKeys = ObjectOf<{ name: typeof hoseName & { optional: true } } & typeof hoseKeys>;
 const hoses: Field<readonly HoseKeys[]> = list(object({ name: hoseName, ...hoseKeys }));

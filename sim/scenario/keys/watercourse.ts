@@ -12,7 +12,11 @@ import {
   standing,
 } from './common.ts';
 
-const name = textLike('a name', /\S/, (value) => value === value.trim() && value !== '__proto__');
+const name = textLike(
+  'a name of 60 characters at most',
+  /^(?=.{1,60}$).*\S/,
+  (value) => value === value.trim() && value !== '__proto__',
+);
 
 const stone = object({
   name,
