@@ -10,6 +10,7 @@ export const dialStyles = css`
     grid-template-columns: 1fr minmax(0, 108px) 44px 44px;
     align-items: center;
     font-size: 15px;
+    overflow-wrap: anywhere;
   }
   input {
     font: inherit;
