@@ -9,7 +9,7 @@ import { lengths, windowRound } from './moment.ts';
 
 export interface ControlDeeds {
   readonly run: () => void;
-  readonly move: (t: number) => void;
+  readonly minuteOn: () => void;
   readonly open: (window: Window) => void;
   readonly pace: (speed: Speed) => void;
   readonly choose: (choice: Choice) => void;
@@ -18,7 +18,8 @@ export interface ControlDeeds {
 export interface Controlled {
   readonly running: boolean;
   readonly speed: Speed;
-  readonly moment: number;
+  /** The playhead stands at the end of the run. */
+  readonly over: boolean;
   readonly window: Window;
   readonly span: number;
   readonly starts: string;
@@ -27,13 +28,13 @@ export interface Controlled {
 
 /** Letting time run, one minute on, how fast, and how levels are told; what the page has to add stands among them. */
 export function controlsView(now: Controlled, deeds: ControlDeeds): TemplateResult {
-  const { running, speed, moment, window, span, choice } = now;
+  const { running, speed, over, window, choice } = now;
   const [words, by] =
     choice.by === 'depth' ? (['as elevations', 'elevation'] as const) : (['below the edge', 'depth'] as const);
   return html`<div class="controls" role="group" aria-label="Time and levels">
     <slot></slot>
     <button @click=${deeds.run}>${running ? 'let it stand' : 'let it run'}</button>
-    <button ?disabled=${moment >= span} @click=${() => deeds.move(Math.min(span, moment + 60))}>one minute on</button>
+    <button ?disabled=${over} @click=${deeds.minuteOn}>one minute on</button>
     <select aria-label="speed, in the opened minutes"
       @change=${(event: Event) => deeds.pace((event.target as HTMLSelectElement).value as Speed)}>
       ${(Object.keys(SPEEDS) as Speed[]).map(
@@ -45,8 +46,18 @@ export function controlsView(now: Controlled, deeds: ControlDeeds): TemplateResu
   </div>`;
 }
 
+/** What opens other minutes, in words. */
+export function windowWords([from, to]: Window, span: number): string {
+  const length = to - from;
+  return length < span ? `other minutes than these ${formatDuration(Math.round(length))}` : 'open some minutes';
+}
+
 /** Other minutes by two rulers and by presses. */
-export function windowView({ window, span, starts, moment }: Controlled, deeds: ControlDeeds): TemplateResult {
+export function windowView(
+  { window, span, starts }: Pick<Controlled, 'window' | 'span' | 'starts'>,
+  moment: number,
+  deeds: ControlDeeds,
+): TemplateResult {
   const end = (which: 'from' | 'to', words: string): TemplateResult => {
     const t = which === 'from' ? window[0] : window[1];
     const move = (event: Event): void =>
@@ -59,14 +70,11 @@ export function windowView({ window, span, starts, moment }: Controlled, deeds: 
   const press = (words: string, [from, to]: Window): TemplateResult =>
     html`<button aria-pressed=${Math.abs(to - from - length) < 1} @click=${() => deeds.open([from, to])}>${words}</button>`;
   const shorter = Object.entries(lengths).filter(([, each]) => each < span);
-  return html`<details>
-    <summary>${length < span ? `other minutes than these ${formatDuration(Math.round(length))}` : 'open some minutes'}</summary>
-    <div class="ends">${end('from', 'opened from')}${end('to', 'opened to')}</div>
+  return html`<div class="ends">${end('from', 'opened from')}${end('to', 'opened to')}</div>
     <div class="presses">
       ${shorter.map(([words, each]) => press(words, windowRound(moment, span, each)))} ${press('the whole run', [0, span])}
     </div>
-    <p class="note">A stretch drawn over the lowest bar opens it, too, and so do a pinch or Ctrl and the wheel over the plots.</p>
-  </details>`;
+    <p class="note">A stretch drawn over the lowest bar opens it, too, and so do a pinch or Ctrl and the wheel over the plots.</p>`;
 }
 
 /** Which columns are drawn, and which comes first. */
@@ -91,11 +99,8 @@ export function linesView(
       ${lines.filter((line) => line !== first).map((line) => toggle(line, choice, deeds))}
     </div>`;
   };
-  return html`<details>
-    <summary>which lines</summary>
-    ${group(levels, 'level')} ${group(flows, 'flow')}
-    ${still.length > 0 ? html`<p class="note">Nothing flowed: ${still.join(', ')}.</p>` : nothing}
-  </details>`;
+  return html`${group(levels, 'level')} ${group(flows, 'flow')}
+    ${still.length > 0 ? html`<p class="note">Nothing flowed: ${still.join(', ')}.</p>` : nothing}`;
 }
 
 function toggle(line: Line, choice: Choice, deeds: ControlDeeds): TemplateResult {

@@ -64,11 +64,8 @@ export function saveView(saved: Saved): TemplateResult {
     };
     return html`<button @click=${svg}>the ${what} as SVG</button> <button @click=${png}>the ${what} as PNG</button>`;
   };
-  return html`<details>
-    <summary>save</summary>
-    <div class="presses">
-      <button @click=${csv}>all numbers as CSV</button>
-      ${presses('plots', () => plotsSvg(plotted, moment, look))} ${drawing && presses('drawing', drawing)}
-    </div>
-  </details>`;
+  return html`<div class="presses">
+    <button @click=${csv}>all numbers as CSV</button>
+    ${presses('plots', () => plotsSvg(plotted, moment, look))} ${drawing && presses('drawing', drawing)}
+  </div>`;
 }

@@ -15,6 +15,9 @@ export function markElement(mark: Mark): SVGTemplateResult {
     : svg`<path class=${mark.look} d=${mark.d}></path>`;
 }
 
+/** The playhead stands at a flag. */
+export const isAt = ({ t }: SeatedFlag, moment: number): boolean => Math.abs(t - moment) < 0.5;
+
 /** The flags as presses on their rail. */
 export function flagsView(
   flags: readonly SeatedFlag[],
@@ -24,7 +27,7 @@ export function flagsView(
 ): TemplateResult {
   return html`<div role="group" aria-label="What happened when" class=${lines === 1 ? 'short' : ''}>
     ${flags.map(
-      (flag) => html`<button class="flag" aria-pressed=${Math.abs(flag.t - moment) < 0.5}
+      (flag) => html`<button class="flag" aria-pressed=${isAt(flag, moment)}
         .style=${`left: ${flag.left}px; width: ${flag.width}px`}
         @click=${() => press(flag)}><span class="what">${flag.what}</span> <span>${flag.when}</span></button>`,
     )}

@@ -30,6 +30,7 @@ export const plotsStyles = [
     }
     .sheet {
       position: relative;
+      contain: layout style;
       min-height: 200px;
     }
     .flag {

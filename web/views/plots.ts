@@ -9,12 +9,19 @@ import { keyMoved, type Speed } from '../plots/pass.ts';
 import type { Reading } from '../plots/readings.ts';
 import { type Choice, type Other, USUAL } from '../plots/task.ts';
 import type { Window } from '../plots/time-axis.ts';
-import { type ControlDeeds, type Controlled, controlsView, linesView, windowView } from './plots-controls.ts';
+import {
+  type ControlDeeds,
+  type Controlled,
+  controlsView,
+  linesView,
+  windowView,
+  windowWords,
+} from './plots-controls.ts';
 import { BarHand, PlotHand } from './plots-hand.ts';
 import { Plotted } from './plots-model.ts';
 import { Runner } from './plots-runner.ts';
 import { saveView } from './plots-save.ts';
-import { boxStyle, clipElement, flagsView, markElement } from './plots-sheet.ts';
+import { boxStyle, clipElement, flagsView, isAt, markElement } from './plots-sheet.ts';
 import { plotsStyles } from './plots-styles.ts';
 import { tableView } from './plots-table.ts';
 import { shared } from './styles.ts';
@@ -47,7 +54,8 @@ export class Plots extends LitElement {
   @state() private choice: Choice = USUAL;
   @state() private speed: Speed = 'evenly';
   @state() private brush: readonly [number, number] | undefined;
-  @state() private tabled = false;
+  /** What is unfolded below the plots: the rest is not even made. */
+  @state() private unfolded: ReadonlySet<string> = new Set();
   @state() private told = '';
 
   #plotted: Plotted | undefined;
@@ -75,7 +83,7 @@ export class Plots extends LitElement {
   readonly #barHand = new BarHand(this.#handDeeds);
   readonly #deeds: ControlDeeds = {
     run: () => (this.#runner.running ? this.#runner.stop() : this.#runner.start()),
-    move: (t) => this.#move(t),
+    minuteOn: () => this.#move(Math.min(this.answer?.span ?? 0, this.moment + 60)),
     open: (window) => this.#open(window),
     pace: (speed) => {
       this.speed = speed;
@@ -152,7 +160,9 @@ export class Plots extends LitElement {
     const across = place.right - place.left;
     const plots = [place.levels.top - 8, place.flows.bottom - place.levels.top + 12] as const;
     return html`<div class="sheet">
-      ${flagsView(flags, place.flagLines, this.moment, (flag) => this.#pressed(flag))}
+      ${guard([plotted, flags.find((flag) => isAt(flag, this.moment))], () =>
+        flagsView(flags, place.flagLines, this.moment, (flag) => this.#pressed(flag)),
+      )}
       <svg width=${width} height=${height} viewBox="0 ${-place.rail} ${width} ${height}" aria-hidden="true">
         ${guard(
           [plotted],
@@ -189,18 +199,26 @@ export class Plots extends LitElement {
       ${plotted.notes.map((note) => html`<p class="note">${note}</p>`)}`;
   }
 
-  #more(plotted: Plotted, now: Controlled): TemplateResult {
-    const { levels, flows, still } = plotted.columns;
-    const open = (event: Event): void => {
-      this.tabled = (event.target as HTMLDetailsElement).open;
+  #fold(name: string, summary: string, content: () => unknown): TemplateResult {
+    const turn = (event: Event): void => {
+      const unfolded = new Set(this.unfolded);
+      if ((event.target as HTMLDetailsElement).open) unfolded.add(name);
+      else unfolded.delete(name);
+      this.unfolded = unfolded;
     };
-    return html`<div class="more">${windowView(now, this.#deeds)} ${linesView(levels, flows, still, now.choice, this.#deeds)}
-      <details @toggle=${open}><summary>the same numbers as a table</summary>${
-        this.tabled
-          ? guard([plotted], () => tableView(plotted.lines, plotted.rows(), (t) => this.#pressed({ t, own: true })))
-          : nothing
-      }</details>
-      ${saveView({ plotted, moment: this.moment, trial: this.trial, drawing: this.drawing, host: this })}
+    return html`<details @toggle=${turn}><summary>${summary}</summary>${this.unfolded.has(name) ? content() : nothing}</details>`;
+  }
+
+  #more(plotted: Plotted, now: Controlled): TemplateResult {
+    const { moment, trial, drawing } = this;
+    const { levels, flows, still } = plotted.columns;
+    const table = (): TemplateResult =>
+      tableView(plotted.lines, plotted.rows(), (t) => this.#pressed({ t, own: true }));
+    return html`<div class="more">
+      ${this.#fold('minutes', windowWords(now.window, now.span), () => windowView(now, moment, this.#deeds))}
+      ${this.#fold('lines', 'which lines', () => linesView(levels, flows, still, now.choice, this.#deeds))}
+      ${this.#fold('table', 'the same numbers as a table', () => guard([plotted], table))}
+      ${this.#fold('save', 'save', () => saveView({ plotted, moment, trial, drawing, host: this }))}
     </div>`;
   }
 
@@ -209,8 +227,10 @@ export class Plots extends LitElement {
     if (!plotted) return html`<div class="sheet"></div>`;
     const { span, starts } = plotted.task;
     const { speed, moment, window, choice } = this;
-    const now: Controlled = { running: this.#runner.running, speed, moment, window, span, starts, choice };
-    return html`<section aria-label="Levels and flows">${controlsView(now, this.#deeds)} ${this.#sheet(plotted)}
+    const [running, over] = [this.#runner.running, moment >= span];
+    const now: Controlled = { running, speed, over, window, span, starts, choice };
+    const controls = guard([running, over, speed, window, choice], () => controlsView(now, this.#deeds));
+    return html`<section aria-label="Levels and flows">${controls} ${this.#sheet(plotted)}
       ${this.#readings(plotted)} <slot name="beside"></slot> ${this.#more(plotted, now)}</section>`;
   }
 }
