@@ -16,9 +16,7 @@ export const headStyles = css`
     font-size: 19px;
     line-height: 24px;
     font-weight: 400;
-    overflow: hidden;
-    text-overflow: ellipsis;
-    white-space: nowrap;
+    overflow-wrap: anywhere;
   }
   .site {
     flex: 0 1 auto;
@@ -108,6 +106,13 @@ export const headStyles = css`
     outline: 2px solid var(--ink);
     outline-offset: 2px;
   }
+  /* Shadows are not drawn in the reader's own colors. */
+  @media (forced-colors: active) {
+    nav .asked,
+    button[aria-pressed='true'] {
+      text-decoration: underline 3px;
+    }
+  }
   @media (max-width: 1279px) {
     header {
       gap: 0 20px;
@@ -131,6 +136,7 @@ export const headStyles = css`
     }
     h1 {
       font-size: 17px;
+      line-height: 20px;
     }
     .presses {
       gap: 0 8px;

@@ -65,6 +65,10 @@ export const shared = css`
     outline: 2px solid var(--ink);
     outline-offset: 2px;
   }
+  details {
+    min-width: 0;
+    max-width: 100%;
+  }
   details > summary {
     min-height: 44px;
     display: flex;
@@ -97,6 +101,7 @@ export const shared = css`
     text-align: left;
     vertical-align: top;
     font-weight: 400;
+    overflow-wrap: anywhere;
     padding: 6px 8px 6px 0;
     border-top: 0.8px solid var(--rule);
   }
