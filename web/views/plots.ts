@@ -200,13 +200,15 @@ export class Plots extends LitElement {
   }
 
   #fold(name: string, summary: string, content: () => unknown): TemplateResult {
-    const turn = (event: Event): void => {
+    const turn = (open: boolean): void => {
       const unfolded = new Set(this.unfolded);
-      if ((event.target as HTMLDetailsElement).open) unfolded.add(name);
+      if (open) unfolded.add(name);
       else unfolded.delete(name);
       this.unfolded = unfolded;
     };
-    return html`<details @toggle=${turn}><summary>${summary}</summary>${this.unfolded.has(name) ? content() : nothing}</details>`;
+    // Made at the press already, so that the next key finds it there.
+    return html`<details @toggle=${(event: Event) => turn((event.target as HTMLDetailsElement).open)}>
+      <summary @click=${() => turn(true)}>${summary}</summary>${this.unfolded.has(name) ? content() : nothing}</details>`;
   }
 
   #more(plotted: Plotted, now: Controlled): TemplateResult {
