@@ -28,14 +28,15 @@ export const headStyles = css`
   }
   .sheet {
     position: absolute;
-    left: 0;
+    left: -16px;
     top: 100%;
-    min-width: min(340px, 100%);
+    min-width: min(356px, 100% + 32px);
     max-height: 80vh;
     overflow: auto;
-    padding: 8px 20px 16px 0;
+    padding: 8px 20px 16px 16px;
     background: var(--paper);
-    border-bottom: 1.3px solid var(--ink);
+    border: 0 solid var(--ink);
+    border-width: 0 1.3px 1.3px 0;
   }
   .sheet .note {
     margin: 12px 0 0;
