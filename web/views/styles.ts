@@ -4,6 +4,7 @@ import { css } from 'lit';
 export const shared = css`
   :host {
     display: block;
+    overflow-wrap: anywhere;
   }
   :host([hidden]) {
     display: none;
