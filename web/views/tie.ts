@@ -4,12 +4,15 @@ const NS = 'http://www.w3.org/2000/svg';
 const CLEAR = 4;
 const STEP = 4;
 
-/** The height within a part at which a line to the right crosses the fewest words; of those the nearest to its top. */
-function freest(part: DOMRect, end: number, words: readonly DOMRect[]): number {
+/** How many words a line to the right from the middle of a part crosses at a height. */
+function crossing(part: DOMRect, end: number, words: readonly DOMRect[]): (y: number) => number {
   const from = part.left + part.width / 2;
   const ahead = words.filter(({ left, right }) => right > from && left < end);
-  const crossed = (y: number): number =>
-    ahead.filter(({ top, bottom }) => y > top - CLEAR && y < bottom + CLEAR).length;
+  return (y) => ahead.filter(({ top, bottom }) => y > top - CLEAR && y < bottom + CLEAR).length;
+}
+
+/** The height within a part at which the fewest words are crossed; of those the nearest to its top. */
+function freest(part: DOMRect, crossed: (y: number) => number): number {
   let [best, fewest] = [part.top + part.height / 2, Number.POSITIVE_INFINITY];
   for (let y = part.top + STEP; y < part.bottom - 1; y += STEP) {
     const count = crossed(y);
@@ -33,14 +36,14 @@ export function tieFor(root: ShadowRoot, place: string | undefined): void {
   const page = main.getBoundingClientRect();
   const at = { x: from.left + from.width / 2 - page.left, end: to.left - page.left - 8, endY: to.top - page.top + 14 };
   const svg = old ?? main.appendChild(document.createElementNS(NS, 'svg'));
-  // Words are looked at once for a part and a place of it: they move while the hand does.
-  const key = [place, from.left, from.top - page.top, from.width, from.height, at.end].join(' ');
-  if (svg.dataset['of'] !== key) {
-    const words = [...drawing.querySelectorAll('text')].map((word) => word.getBoundingClientRect());
-    svg.dataset['of'] = key;
-    svg.dataset['y'] = `${freest(from, to.left, words) - page.top}`;
-  }
-  const y = Number(svg.dataset['y']);
+  const words = [...drawing.querySelectorAll('text')].map((word) => word.getBoundingClientRect());
+  const crossed = crossing(from, to.left, words);
+  // Words move while the water does: a line keeps its height until one comes in its way.
+  let y = svg.dataset['of'] === place ? Number(svg.dataset['y']) : Number.NaN;
+  const within = y + page.top > from.top && y + page.top < from.bottom;
+  if (!within || crossed(y + page.top) > 0) y = freest(from, crossed) - page.top;
+  svg.dataset['of'] = place;
+  svg.dataset['y'] = `${y}`;
   const bend = at.end - 16;
   svg.setAttribute('class', 'tie');
   svg.setAttribute('aria-hidden', 'true');
