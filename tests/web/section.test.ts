@@ -208,8 +208,14 @@ describe('the drawing', () => {
 
   test('is written out as SVG text with no mark-up of a title let through', () => {
     const flowing = courtyard.at(running);
-    const text = svgText(courtyard.scale, '<b>&', courtyard.ground.clips, marksOf(courtyard, flowing));
-    expect(text).toContain('<title>&lt;b&gt;&amp;</title>');
+    const text = svgText(
+      courtyard.scale,
+      { title: '<b>&', description: 'A pond' },
+      courtyard.ground.clips,
+      marksOf(courtyard, flowing),
+    );
+    expect(text).toContain('<title id="title">&lt;b&gt;&amp;</title><desc id="desc">A pond</desc>');
+    expect(text).not.toMatch(/var\(|calc\(|NaN/);
     expect(text).toMatch(/^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg"/);
     expect(text).not.toContain('style="');
   });

@@ -17,7 +17,7 @@ async function datum(page: Page): Promise<(elevation: number) => number> {
 
 /** y of the line in which the pond's surface is drawn, px. */
 async function drawn(page: Page): Promise<number> {
-  const d = await page.locator('tb-section path.surface[clip-path="url(#pond)"]').getAttribute('d');
+  const d = await page.locator('tb-section [clip-path="url(#pond)"] > path.surface').getAttribute('d');
   const [, y0, y1] = /^M[-\d.]+[ ,]([-\d.]+)[HL](?:[-\d.]+[ ,])?([-\d.]+)/.exec(d ?? '') ?? [];
   expect(Number(y0), `a level line: ${d}`).toBeGreaterThan(0);
   if (d?.includes('L')) expect(y1).toBe(y0);

@@ -10,7 +10,7 @@ const TALL = 500;
 const LEAST = 760;
 
 /** The filter close to, one scale for lengths and heights: from the riser to where the water leaves over the lip. */
-export function closeUpOf(scene: Scene, room: number): Scale | undefined {
+export function closeUpOf(scene: Scene, room: number, hatched = false): Scale | undefined {
   const width = Math.max(LEAST, room);
   const { filter, riser, pipes } = scene;
   if (!filter) return undefined;
@@ -39,6 +39,7 @@ export function closeUpOf(scene: Scene, room: number): Scale | undefined {
     bottom: y(low),
     strip: width > room,
     closeUp: true,
+    hatched,
     x,
     y,
     at: ([station, z]) => [x(station), y(z)],

@@ -6,6 +6,7 @@ export interface PathMark {
   readonly d: string;
   readonly look: string;
   readonly clip?: string;
+  /** Of its line. */
   readonly opacity?: number;
   /** Width of its line, px, where it tells something. */
   readonly stroke?: number;
@@ -110,4 +111,23 @@ export function curve(points: readonly Pixel[], tension: number, close = false, 
     d += `C${px(c1[0])} ${px(c1[1])} ${px(c2[0])} ${px(c2[1])} ${px(p2[0])} ${px(p2[1])}`;
   }
   return close ? `${d}Z` : d;
+}
+
+/** Marks that follow each other inside one clip, or outside any. */
+export interface Clipped {
+  readonly clip: string | undefined;
+  readonly marks: readonly Mark[];
+}
+
+const clipOf = (mark: Mark): string | undefined => (mark.kind === 'path' ? mark.clip : undefined);
+
+/** Marks in their order by the clips they share: a clip costs a browser as much for one mark as for twenty. */
+export function byClip(marks: readonly Mark[]): Clipped[] {
+  const groups: { clip: string | undefined; marks: Mark[] }[] = [];
+  for (const mark of marks) {
+    const last = groups[groups.length - 1];
+    if (last && last.clip === clipOf(mark)) last.marks.push(mark);
+    else groups.push({ clip: clipOf(mark), marks: [mark] });
+  }
+  return groups;
 }

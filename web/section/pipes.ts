@@ -11,6 +11,9 @@ const cornerOf = ({ closeUp }: Scale): number => (closeUp ? 26 : CORNER);
 export const boreWidth = (diameter: number, { closeUp, a }: Pick<Scale, 'closeUp' | 'a'>): number =>
   closeUp ? Math.max(6, diameter * a) : Math.min(9, Math.max(3.6, diameter * PER_BORE));
 
+/** Both walls of a pipe, px. */
+export const wallsOf = ({ hatched }: Pick<Scale, 'hatched'>): number => (hatched ? 3 : 1.8);
+
 const routes = ({ main, bottomFeed, topFeed }: PipeScene): PipeRoute[] =>
   [main, bottomFeed, topFeed].filter((route) => route !== undefined);
 
@@ -19,7 +22,7 @@ const lineOf = (route: PipeRoute, scale: Scale): string => rounded(route.spots.m
 /** Walls of all pipes, then all bores, so that they run into each other at the tee. */
 export function pipeWalls(pipes: PipeScene, scale: Scale): Mark[] {
   const walls = routes(pipes).map((r) =>
-    path(lineOf(r, scale), 'pipe-wall', { stroke: boreWidth(r.diameter, scale) + 1.8 }),
+    path(lineOf(r, scale), 'pipe-wall', { stroke: boreWidth(r.diameter, scale) + wallsOf(scale) }),
   );
   const bores = routes(pipes).map((r) => path(lineOf(r, scale), 'pipe-bore', { stroke: boreWidth(r.diameter, scale) }));
   return [...walls, ...bores];

@@ -21,6 +21,8 @@ export interface Scale {
   readonly strip: boolean;
   /** Whether it is a close-up: pipes and falling water as wide as they are. */
   readonly closeUp: boolean;
+  /** Whether depths of water are told by lines instead of tints, and lines are heavy: a drawing in black and white. */
+  readonly hatched: boolean;
   readonly x: (station: number) => number;
   readonly y: (elevation: number) => number;
   readonly at: (spot: Spot) => Pixel;
@@ -56,7 +58,7 @@ export function exaggeration(k: number): string {
 }
 
 /** Lays a cut on a sheet so wide, px. */
-export function scaleOf(extent: Extent, width: number): Scale {
+export function scaleOf(extent: Extent, width: number, hatched = false): Scale {
   const strip = width < STRIP_UNDER;
   const margin = { left: strip ? 46 : 54, right: strip ? 16 : 6, top: strip ? 44 : 52, bottom: strip ? 40 : 44 };
   const room = strip ? 262 : width < 900 ? 300 : 356;
@@ -87,6 +89,7 @@ export function scaleOf(extent: Extent, width: number): Scale {
     bottom: y(extent.bottom),
     strip,
     closeUp: false,
+    hatched,
     x,
     y,
     at: ([station, z]) => [x(station), y(z)],

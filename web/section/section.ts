@@ -16,11 +16,14 @@ import type { Scenario } from '../../sim/scenario/scenario.ts';
 import type { Moment } from '../state/moment.ts';
 import { closeUpWords } from './close-up-words.ts';
 import { type Flowing, flowingAt, flowScaleOf, layersOf } from './drawing.ts';
+import { clipElement, layerElement } from './elements.ts';
+import { Hatching } from './hatching.ts';
 import type { SceneWords } from './labels/index.ts';
 import { type Known, wordsAt, wordsPlaced } from './lettering.ts';
-import { type Clip, type Mark, words } from './marks.ts';
+import { type Mark, words } from './marks.ts';
 import { type PartArea, saysOf } from './parts.ts';
 import { scaleWords } from './rulers.ts';
+import type { Running } from './running.ts';
 import { settingsAt } from './settings.ts';
 import { type Sheet, sheetOf, type View } from './sheet.ts';
 import { motionCss, sectionCss } from './styles.ts';
@@ -40,7 +43,9 @@ export class SectionDrawing extends LitElement {
     css`
       :host { display: block; overflow-x: auto; overscroll-behavior-x: contain; }
       svg { display: block; }
-.part { fill: transparent; stroke: none; outline: none; pointer-events: all; cursor: pointer; }
+      /* Thousands of dots are painted once, not with each frame of the water over them. */
+      .layers > g:first-child { will-change: transform; }
+      .part { fill: transparent; stroke: none; outline: none; pointer-events: all; cursor: pointer; }
       .part.line { fill: none; stroke: transparent; stroke-width: 14; pointer-events: stroke; }
       .part:focus-visible { stroke: var(--ink, #211f1b); stroke-width: 2; stroke-dasharray: 2 2; }
       .part.chosen { stroke: var(--ink, #211f1b); stroke-width: 1; }
@@ -66,6 +71,7 @@ export class SectionDrawing extends LitElement {
   /** Places of parts the question is about: they get their words first. */
   @property({ attribute: false }) asked: readonly string[] | undefined;
 
+  readonly #hatching = new Hatching(this);
   #sheet: Sheet | undefined;
   #flowScale = 620;
   #layers: SVGTemplateResult[] = [];
@@ -75,8 +81,8 @@ export class SectionDrawing extends LitElement {
 
   override willUpdate(changed: PropertyValues<this>): void {
     if (!this.scenario) return;
-    if (changed.has('scenario') || changed.has('width') || changed.has('view') || !this.#sheet)
-      this.#lay(this.scenario);
+    const look = this.#sheet?.scale.hatched !== this.#hatching.hatched;
+    if (look || changed.has('scenario') || changed.has('width') || changed.has('view')) this.#lay(this.scenario);
     if (!this.#sheet) return;
     this.#flowScale = flowScaleOf(this.#sheet.scene, this.#sheet.scale, this.answer, this.balance);
     const anew = changed.has('scenario') || changed.has('answer') || changed.has('balance') || changed.has('asked');
@@ -92,11 +98,11 @@ export class SectionDrawing extends LitElement {
 
   #lay(scenario: Scenario): void {
     const before = this.#sheet;
-    this.#sheet = sheetOf(scenario, this.width, before, this.view);
+    this.#sheet = sheetOf(scenario, this.width, before, this.view, this.#hatching.hatched);
     const { ground } = this.#sheet;
     if (ground === before?.ground) return;
     const { behind, sunk, before: front, rulers } = ground;
-    this.#layers = [behind, sunk, front, rulers].map((marks) => svg`<g>${marks.map(markElement)}</g>`);
+    this.#layers = [behind, sunk, front, rulers].map(layerElement);
   }
 
   #known(): Known | undefined {
@@ -150,13 +156,21 @@ export class SectionDrawing extends LitElement {
   svgText(): string {
     const sheet = this.#sheet;
     if (!sheet || !this.moment || !this.scenario) return '';
-    const { ground, scale } = sheet;
+    const { ground, scale, scene, parts } = sheet;
+    const { title } = this.scenario;
     const flowing = this.#flowing(sheet, this.moment);
     const marks = [...layersOf(ground, flowing).flat(), ...this.#words(this.moment)];
     if (scale.strip) marks.push(words(scale.left + 200, scale.bottom + 29, scaleWords(scale), 'note'));
     const look = getComputedStyle(this);
     const token = (name: string): string => look.getPropertyValue(name).trim();
-    return svgText(scale, this.scenario.title, [...ground.clips, ...flowing.clips], marks, token);
+    const running = this.#running(this.moment, this.scenario);
+    const description = `${parts.map((part) => saysOf(part, scene, running)).join('; ')}. ${scaleWords(scale)}.`;
+    return svgText(scale, { title, description }, [...ground.clips, ...flowing.clips], marks, token);
+  }
+
+  #running({ levels, flows, t }: Moment, scenario: Scenario): Running {
+    const settings = settingsAt(scenario, this.answer?.events ?? [], t);
+    return { levels, flows, settings, flowScale: this.#flowScale };
   }
 
   #choose(place: string): void {
@@ -187,15 +201,14 @@ export class SectionDrawing extends LitElement {
     const { ground, scale, scene, parts } = sheet;
     const flowing = this.#flowing(sheet, moment);
     const [behind, sunk, before, rulers] = this.#layers;
-    const settings = settingsAt(scenario, this.answer?.events ?? [], moment.t);
-    const running = { levels: moment.levels, flows: moment.flows, settings, flowScale: this.#flowScale };
+    const running = this.#running(moment, scenario);
     // Whole px at screens of one and a half or two and a quarter dots a px, too: no half row at the edge.
     const [width, height] = [Math.ceil(scale.width), 4 * Math.ceil(scale.height / 4)];
-    return html`<svg width=${width} height=${height} viewBox="0 0 ${width} ${height}" role="group"
+    return html`<svg width=${width} height=${height} viewBox="0 0 ${width} ${height}" class=${scale.hatched ? 'hatched' : ''} role="group"
       aria-label="${scenario.title}: the water course in section">
       <defs>${[...ground.clips, ...flowing.clips].map(clipElement)}</defs>
-      <g aria-hidden="true">
-        ${behind}<g>${flowing.water.map(markElement)}</g>${sunk}<g>${flowing.veil.map(markElement)}</g>${before}<g>${flowing.over.map(markElement)}</g>${rulers}<g>${this.#words(moment).map(markElement)}</g>
+      <g class="layers" aria-hidden="true">
+        ${behind}${layerElement(flowing.water)}${sunk}${layerElement(flowing.veil)}${before}${layerElement(flowing.over)}${rulers}${layerElement(this.#words(moment))}
       </g>
       <g @click=${(event: MouseEvent) => this.#pressed(event, parts)}>${repeat(
         parts,
@@ -204,16 +217,6 @@ export class SectionDrawing extends LitElement {
       )}</g>
     </svg>${scale.strip ? html`<p class="caption">${scaleWords(scale)}</p>` : nothing}`;
   }
-}
-
-const clipElement = ({ id, d }: Clip): SVGTemplateResult => svg`<clipPath id=${id}><path d=${d}></path></clipPath>`;
-
-function markElement(mark: Mark): SVGTemplateResult {
-  if (mark.kind === 'text') {
-    return svg`<text class=${mark.look} x=${mark.x} y=${mark.y} text-anchor=${mark.at}>${mark.text}</text>`;
-  }
-  return svg`<path class=${mark.look} d=${mark.d} clip-path=${mark.clip ? `url(#${mark.clip})` : nothing}
-    opacity=${mark.opacity ?? nothing} stroke-width=${mark.stroke ?? nothing}></path>`;
 }
 
 declare global {

@@ -58,11 +58,17 @@ const MOVING = new Set([
 ]);
 
 /** Lays out a site; the ground of a sheet with the same shapes is taken over as it is. */
-export function sheetOf(scenario: Scenario, width: number, before: Sheet | undefined, view: View = 'whole'): Sheet {
-  const key = `${view} ${width} ${JSON.stringify(scenario, (name, value) => (MOVING.has(name) ? undefined : value))}`;
+export function sheetOf(
+  scenario: Scenario,
+  width: number,
+  before: Sheet | undefined,
+  view: View = 'whole',
+  hatched = false,
+): Sheet {
+  const key = `${view} ${width} ${hatched} ${JSON.stringify(scenario, (name, value) => (MOVING.has(name) ? undefined : value))}`;
   const scene = sceneOf(scenario);
   if (before?.key === key) return { ...before, scene };
-  const scale = (view === 'filter' ? closeUpOf(scene, width) : undefined) ?? scaleOf(scene, width);
+  const scale = (view === 'filter' ? closeUpOf(scene, width, hatched) : undefined) ?? scaleOf(scene, width, hatched);
   const inView = ({ place, anchor: [x, y] }: PartArea): boolean =>
     !scale.closeUp || place.startsWith('plumbing.') || (x > scale.left && x < scale.right && y < scale.bottom);
   const parts = partsOf(scene, scale).filter(inView);

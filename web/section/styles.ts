@@ -1,5 +1,12 @@
 import { labelsCss } from './labels/index.ts';
 
+/** Selector of marks in a drawing in black and white; written out, since not every program that draws SVG knows `:is`. */
+const hatched = (names: string): string =>
+  names
+    .split(' ')
+    .map((name) => `svg.hatched .${name}`)
+    .join(', ');
+
 /**
  * How the marks of the drawing look, in the page's own colors; the light ones stand in where no page is around. `--line`
  * makes all lines heavier.
@@ -62,6 +69,15 @@ text { font-family: "STIX Two Text", Palatino, Georgia, serif; font-variant-nume
 .axis { fill: var(--ink2, #575146); font-size: 12px; }
 .note { fill: var(--ink2, #575146); font-size: 12px; font-style: italic; }
 .sign { fill: var(--ink, #211f1b); font-size: 12px; }
+.depth { fill: none; stroke: var(--water, #14588a); stroke-width: calc(0.8px * var(--line, 1)); }
+${hatched('w1 w2 w3 w4 w5 w6 gap net mat')} { fill: var(--paper, #fff); }
+${hatched('veil')} { display: none; }
+${hatched('surface sheet-edge')} { stroke-width: 2px; }
+${hatched('ground stone vessel-line')} { stroke-width: 2.2px; }
+${hatched('streamline')} { stroke: var(--water, #14588a); stroke-width: 1px; }
+${hatched('bubbles dart-pale')} { fill: var(--paper, #fff); stroke: var(--edge, #14588a); stroke-width: 1px; }
+${hatched('pipe-water')} { stroke: var(--paper, #fff); }
+${hatched('pale deep')} { fill: var(--ink, #000); stroke: var(--paper, #fff); stroke-width: 5; stroke-linejoin: round; paint-order: stroke; }
 `;
 
 /** Dashes run while the page lets time run. */

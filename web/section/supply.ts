@@ -1,6 +1,6 @@
 import { floorOf, leftAt, rightAt, type Spot } from './cut.ts';
 import { circle, type Mark, path, px, rounded, segment } from './marks.ts';
-import { boreWidth } from './pipes.ts';
+import { boreWidth, wallsOf } from './pipes.ts';
 import type { Scale } from './scale.ts';
 import type { Scene } from './scene.ts';
 
@@ -31,7 +31,7 @@ export function overflowMarks(scene: Scene, scale: Scale): Mark[] {
   const bore = boreWidth(overflow.diameter, scale);
   const arrow = `M${px(ax - 10)} ${px(ay - 3)}L${px(ax - 14)} ${px(ay)}L${px(ax - 10)} ${px(ay + 3)}`;
   return [
-    path(line, 'pipe-wall', { stroke: bore + 1.8 }),
+    path(line, 'pipe-wall', { stroke: bore + wallsOf(scale) }),
     path(line, 'pipe-bore', { stroke: bore }),
     path(segment(ax - 4, ay, ax - 14, ay) + arrow, 'thin'),
   ];
@@ -78,7 +78,7 @@ export function hoseMarks(
     const d = `M${from.toFixed(1)} ${(ey - 16).toFixed(1)}C${(from + 24).toFixed(1)} ${(ey - 34).toFixed(1)} ${(ex - 3).toFixed(1)} ${(ey - 32).toFixed(1)} ${ex.toFixed(1)} ${ey.toFixed(1)}`;
     const water = Math.max(1.2, hose.flow * flowScale);
     return [
-      path(d, 'pipe-wall', { stroke: 4.6 }),
+      path(d, 'pipe-wall', { stroke: 3 + wallsOf(scale) }),
       path(d, 'pipe-bore', { stroke: 3 }),
       path(d, 'ribbon', { stroke: Math.min(2.4, water) }),
       path(segment(ex, ey, ex + 1.5, scale.y(Math.min(level, pond.rim))), 'ribbon', { stroke: water }),

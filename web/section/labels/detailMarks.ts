@@ -1,3 +1,4 @@
+import { depthLines } from '../basin-water.ts';
 import { type Mark, path, segment, words } from '../marks.ts';
 import type { Detail } from './detail.ts';
 import { waterIn } from './detailShapes.ts';
@@ -20,12 +21,15 @@ export function windowMarks(window: Box): Mark[] {
 }
 
 /** The close-up of the pond's edge, its water at a level, m. */
-export function detailMarks(detail: Detail, level: number): Mark[] {
+export function detailMarks(detail: Detail, level: number, hatched = false): Mark[] {
   const { frame, bank, liner, rise, pipe, lines, dimensions, caption, letter } = detail;
   const water = waterIn(frame, detail.yOf(level));
   const marks: Mark[] = [path(areaOf(frame), 'detail-ground')];
   if (water) {
-    marks.push(path(areaOf(water), 'w1'), path(segment(water.left, water.top, water.right, water.top), 'surface'));
+    const { left, top, right, bottom } = water;
+    marks.push(path(areaOf(water), 'w1'));
+    if (hatched) marks.push(path(depthLines(top, bottom, left, right - left, detail.pxPerMeter), 'depth'));
+    marks.push(path(segment(left, top, right, top), 'surface'));
   }
   if (rise) marks.push(path(hatchOf(rise), 'hatch'));
   if (pipe) marks.push(path(areaOf(pipe), 'detail-pipe'));

@@ -65,7 +65,7 @@ export function wordMarks(placed: SceneWords, scene: Scene, scale: Scale, subjec
   return [
     ...dimensionsNow(placed, scene, scale, subject).flatMap(dimensionMarks),
     ...(placed.window ? windowMarks(placed.window) : []),
-    ...(placed.detail ? detailMarks(placed.detail, levels['pond']) : []),
+    ...(placed.detail ? detailMarks(placed.detail, levels['pond'], scale.hatched) : []),
     ...labels.flatMap((label) => {
       const anchor = spots.get(label.id)?.anchor;
       const ground = groundAt(label, anchor?.y, scale.k * scale.a);
