@@ -25,3 +25,9 @@ const first = 'courtyard';
 export const demoSites: readonly Site[] = Object.entries(files)
   .map(([path, text]) => siteOf(path.replace(/^.*\//, '').replace(/\.json$/, ''), text))
   .sort((a, b) => Number(b.name === first) - Number(a.name === first) || a.title.localeCompare(b.title, 'en'));
+
+/** The site the address names, '#courtyard', so that a reload and a link show the same. */
+export function siteByAddress(): Site | undefined {
+  const asked = location.hash.slice(1);
+  return demoSites.find(({ name }) => encodeURIComponent(name) === asked);
+}

@@ -8,7 +8,7 @@ import { type Axis, openedOf, seamsOf } from './time-axis.ts';
 import { barTicks, type TimeTick } from './time-ticks.ts';
 import type { ValueScale } from './value-scale.ts';
 
-const titleWords = { depth: 'below each basin’s own edge', elevation: 'elevation above the site’s datum' } as const;
+const titleWords = { depth: 'below its own edge', elevation: 'above the site’s datum' } as const;
 
 /** px from the axis to what is said beside a title. */
 const TITLE = 42;

@@ -43,6 +43,19 @@ export function headlineOf(about: Subject, now: Answered, full: Answered | undef
   }
 }
 
+/** Levels nearer than this are one, m. */
+const SAME = 5e-4;
+
+/** The stop told is one from the fill mark: how the run that is drawn ends up where it stops lower; '' where it does not. */
+export function inRunWords({ stops, answer, scenario: { pond, display } }: Answered): string {
+  const stopped = answer.events.some(({ what }) => what === 'pump off' || what === 'power off');
+  if (stops?.asIs.where !== 'trial' || !stopped) return '';
+  const below = Math.min(...pond.rim.crest.map(([, z]) => z)) - answer.levels.pond.max.value;
+  return below > stops.asIs.below + SAME
+    ? `That is a stop from the fill mark; in the run drawn here the pond stands lower by then and stays ${formatLength(below, display)} below its edge.`
+    : '';
+}
+
 /** A loss over the edge under this is none, m³. */
 const NO_WATER = 5e-5;
 
@@ -114,9 +127,12 @@ function ofFilter({ balance, scenario }: Answered, own: Check | undefined, last:
   const says =
     `${formatPercent(channeled)} of the bottom feed’s ${formatFlow(up, display)} slips round the mats, ` +
     `${formatPercent(1 - channeled)} goes through them.`;
+  const most = channeled + (last?.band ?? 0);
+  const unsure =
+    share === 'tight' && most > limit ? ` Nobody has measured the gap: it may be ${formatPercent(most)}.` : '';
   return {
     verdict: own?.verdict ?? (lifts ? 'fail' : share),
     says: lifts ? `the media float up; ${says}` : says,
-    more: shares,
+    more: `${shares}${unsure}`,
   };
 }

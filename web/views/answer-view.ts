@@ -1,6 +1,6 @@
 import { html, type TemplateResult } from 'lit';
 import type { Answered } from '../engine/protocol.ts';
-import { checkOf, type Headline, headlineOf } from '../state/headline.ts';
+import { checkOf, type Headline, headlineOf, inRunWords } from '../state/headline.ts';
 import type { Session } from '../state/session.ts';
 import './answer.ts';
 import { oldWords } from './troubles.ts';
@@ -15,7 +15,7 @@ export function answerView(session: Session, run: Answered): TemplateResult {
   const heard = isWhole ? heardWords(headline) : '';
   return html`<tb-answer .headline=${headline} .old=${trouble && session.isOld ? oldWords(trouble) : ''}></tb-answer>
     <p class="unseen" role="status" aria-live="polite">${heard}</p>
-    <tb-whole-answer class=${isWhole || trouble ? '' : 'pending'} .check=${check} .stops=${about === 'stop' ? run.stops : null}
+    <tb-whole-answer class=${isWhole || trouble ? '' : 'pending'} .check=${check} .stops=${about === 'stop' ? run.stops : null} .inRun=${about === 'stop' ? inRunWords(run) : ''}
       .starts=${run.scenario.starts} .display=${run.scenario.display}></tb-whole-answer>`;
 }
 

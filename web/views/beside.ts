@@ -86,7 +86,7 @@ export class Beside {
     if (!this.#kept)
       return html`<p class="kept" slot="beside"><button @click=${turn}>keep this case beside</button></p>`;
     const now = caseOf(shown.scenario, record);
-    return html`<p class="kept" slot="beside" role="status">${differenceWords(now, this.#kept, shown.scenario.display)}
+    return html`<p class="kept" slot="beside">${differenceWords(now, this.#kept, shown.scenario.display)}
       <button @click=${turn}>let the case kept go</button></p>`;
   }
 }

@@ -54,6 +54,14 @@ export class Checks extends LitElement {
       .sentence {
         grid-column: 1 / -1;
       }
+      @media (min-width: 1000px) {
+        ul {
+          display: grid;
+          grid-template-columns: 1fr 1fr;
+          column-gap: 40px;
+          align-items: start;
+        }
+      }
       .rest {
         padding-bottom: 10px;
       }

@@ -91,7 +91,7 @@ export const pageStyles = css`
     padding-left: 12px;
   }
   .pending {
-    opacity: 0.6;
+    opacity: 0.86;
   }
   .others button {
     margin-right: 16px;
@@ -143,18 +143,23 @@ export const pageStyles = css`
       grid-template-columns: minmax(0, 1fr) 300px;
       column-gap: 40px;
       align-items: start;
+      grid-template-rows: auto 1fr;
     }
     .beside {
       display: flex;
       flex-direction: column;
       gap: 12px;
-      grid-area: 1 / 2;
+      grid-area: 1 / 2 / span 2;
     }
     .before {
       display: flex;
       flex-direction: column;
       gap: 4px;
       grid-area: 1 / 1;
+    }
+    .rest {
+      grid-area: 2 / 1;
+      padding-top: 12px;
     }
     .before .drawing {
       order: 1;

@@ -4,7 +4,7 @@ import { Engine } from '../engine/client.ts';
 import { openLine } from '../engine/line.ts';
 import type { Answered } from '../engine/protocol.ts';
 import '../section/section.ts';
-import { demoSites, type Site, siteOf } from '../sites.ts';
+import { demoSites, type Site, siteByAddress, siteOf } from '../sites.ts';
 import { textOf } from '../state/document.ts';
 import { chooseLook, type Look, openingLook } from '../state/look.ts';
 import { momentAt } from '../state/moment.ts';
@@ -62,6 +62,7 @@ export class Page extends LitElement {
     this.addController(this.#memory);
     this.#begin();
     document.addEventListener('keydown', this.#keys);
+    window.addEventListener('hashchange', this.#readdressed);
     this.#desk.addEventListener('change', this.#relaid);
     this.addEventListener('dragover', (event) => event.preventDefault());
     this.addEventListener('drop', (event) => {
@@ -105,11 +106,17 @@ export class Page extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     document.removeEventListener('keydown', this.#keys);
+    window.removeEventListener('hashchange', this.#readdressed);
     this.#desk.removeEventListener('change', this.#relaid);
     this.#watch.disconnect();
   }
 
   readonly #relaid = (): void => this.requestUpdate();
+
+  readonly #readdressed = (): void => {
+    const site = siteByAddress();
+    if (site) this.#choose(site);
+  };
 
   /** A field's own undo is left to the field. */
   readonly #keys = (event: KeyboardEvent): void => {
@@ -191,7 +198,7 @@ export class Page extends LitElement {
     return html`<div class="before">
       <tb-section class="drawing" .scenario=${scenario} .answer=${record.answer} .balance=${balance} .moment=${now}
         .width=${this.width} .chosen=${this.#inputs.part?.place ?? ''}
-        .about=${this.#session.about === 'filter' ? 'filter' : 'pond'}></tb-section>
+        .view=${this.#session.about === 'filter' ? 'filter' : 'whole'}></tb-section>
       ${this.#desk.matches ? nothing : bar}
       <tb-plots .scenario=${scenario} .answer=${record.answer} .series=${record.series}
         .trial=${record.trial ?? ''} .drawing=${this.#drawing} .other=${this.#beside.other(record)} .window=${window} .moment=${moment}
@@ -210,8 +217,8 @@ export class Page extends LitElement {
           await this.#stage.openTrial(detail.check);
           this.#stage.lookAt(detail.t);
         }}>
-      <div class="beside">${answerView(this.#session, run)} ${this.#inputs.view(run)} ${restView(this.#session, run)}</div>
-      ${this.#drawn(run, record)}
+      <div class="beside">${answerView(this.#session, run)} ${this.#inputs.view(run)}</div>
+      ${this.#drawn(run, record)} ${restView(this.#session, run)}
     </div>`;
   }
 
@@ -241,9 +248,3 @@ const waiting = html`<div class="run">
   <div class="beside"><p class="note">Computing …</p></div>
   <div class="before"><div class="drawing"></div></div>
 </div>`;
-
-/** The site the address names, '#courtyard', so that a reload and a link show the same. */
-function siteByAddress(): Site | undefined {
-  const asked = location.hash.slice(1);
-  return demoSites.find(({ name }) => encodeURIComponent(name) === asked);
-}

@@ -95,7 +95,7 @@ export const plotsStyles = [
     }
     .ends {
       display: grid;
-      grid-template-columns: max-content minmax(80px, 1fr) 12ch;
+      grid-template-columns: max-content minmax(60px, 1fr) 12ch;
       align-items: center;
       gap: 0 12px;
       max-width: 640px;

@@ -93,7 +93,13 @@ export class Stage implements ReactiveController {
       const span = this.record()?.answer.span ?? 1;
       this.window = [0, span];
       this.#player.play(0, span, PLAYED);
-    }
+    } else this.#standAtStart();
+  }
+
+  /** Nothing is to come: the site as it stands when the run starts. */
+  #standAtStart(): void {
+    this.#trial = undefined;
+    this.moveTo(0);
   }
 
   /** Plays the pump's stop: that of the run, or of a trial where the run has none. */

@@ -16,6 +16,8 @@ export class WholeAnswer extends LitElement {
   /** The check in full; undefined while none has been computed. */
   @property({ attribute: false }) check: Check | undefined;
   @property({ attribute: false }) stops: Stops | null = null;
+  /** How the run that is drawn differs from the stop that is told. */
+  @property() inRun = '';
   @property() starts = '';
   @property() display: Display = 'metric';
 
@@ -23,6 +25,7 @@ export class WholeAnswer extends LitElement {
     const { check, stops } = this;
     return html`<section aria-label="The whole answer">
       ${stops ? marginRuler(stops, this.display) : nothing}
+      ${this.inRun ? html`<p class="note">${this.inRun}</p>` : nothing}
       ${
         check
           ? html`<details>
