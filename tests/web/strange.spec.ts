@@ -50,7 +50,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
         return [colorOf('CanvasText'), colorOf('Canvas')];
       });
       expect(ink).not.toBe(paper);
-      const words = page.locator('tb-section text:not(.deep, .pale)');
+      const words = page.locator('tb-section text');
       const inks = await words.evaluateAll((all) => [...new Set(all.map((word) => getComputedStyle(word).fill))]);
       expect(inks.length).toBeGreaterThan(0);
       expect(inks).not.toContain(paper);

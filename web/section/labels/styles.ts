@@ -5,8 +5,8 @@ export const labelsCss = `
 .label.figure { font-size: 12.5px; }
 .label.letter { font-size: 14px; }
 .label.halo { stroke: var(--paper, #f5f0e5); stroke-width: 4; stroke-linejoin: round; paint-order: stroke; }
-.label.pale { fill: #0e1f2a; }
-.label.deep { fill: #fff; }
+.label.pale { fill: var(--on-shallow, #0e1f2a); }
+.label.deep { fill: var(--on-deep, #fff); }
 .leader { fill: none; stroke: var(--ink2, #575146); stroke-width: 0.6; }
 .tick { fill: none; stroke: var(--ink, #211f1b); stroke-width: 1; }
 .detail-ground { fill: var(--paper, #f5f0e5); }
