@@ -150,7 +150,7 @@ export function textLike(
 export const givenName: Field<string> = textLike('a name of 60 characters at most', /^(?=.{1,60}$).*\S/);
 
 /** A heading that fits a page: 120 characters at most. */
-export const heading: Field<string> = textLike('a text of 120 characters at most', /^.{0,120}$/);
+export const heading: Field<string> = textLike('a text of 120 characters at most', /^[\s\S]{0,120}$/);
 
 export function word<const W extends string>(...words: readonly W[]): Field<W> {
   return plain(
