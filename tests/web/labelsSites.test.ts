@@ -59,6 +59,7 @@ describe.each(cases)('on the drawing of $name', ({ site, sheets }) => {
       const { drawn, bounds } = task;
       const words = labels.flatMap((label) => textBoxes(label).map((box) => ({ box, of: label.id })));
       words.push(...drawn.dimensions.map(({ box, id }) => ({ box, of: `dimension ${id}` })));
+      words.push(...drawn.tides.flatMap(({ id, ends }) => ends.map(({ box }) => ({ box, of: `tide mark ${id}` }))));
       if (drawn.detail) words.push({ box: drawn.detail.room, of: 'detail' });
       for (const [i, { box, of }] of words.entries()) {
         const { frame } = bounds;

@@ -10,7 +10,7 @@ import { MOST_DOTS } from '../../web/section/earth.ts';
 import { brinkDepth, trajectory } from '../../web/section/falling.ts';
 import { boreWidth, ribbonsOf } from '../../web/section/pipes.ts';
 import { fallsAt, sheetOver, stoneSheet } from '../../web/section/running.ts';
-import { exaggeration } from '../../web/section/scale.ts';
+import { exaggeration, scaleOf } from '../../web/section/scale.ts';
 import { settingsAt } from '../../web/section/settings.ts';
 import { sheetOf } from '../../web/section/sheet.ts';
 import { stoneMarks } from '../../web/section/stone.ts';
@@ -75,6 +75,24 @@ describe('the scale', () => {
     expect(scale.y(0) - scale.y(1)).toBeCloseTo(scale.k * scale.a, 9);
     const second = pointsOf(pathsOf(marks, 'w2')[0]);
     expect((second[0][1] - surface[0][1]) / (scale.k * scale.a)).toBeCloseTo(0.15, 2);
+  });
+
+  test('tells depths in black and white by level lines, the closer the deeper', () => {
+    const { scene } = courtyard;
+    const scale = scaleOf(scene, 984, true);
+    const marks = standingMarks(pondStanding(scene, running.levels.pond), scale);
+    const lines = [
+      ...new Set(
+        pathsOf(marks, 'depth')
+          .flatMap(pointsOf)
+          .map(([, y]) => y),
+      ),
+    ];
+    const gaps = lines.slice(1).map((y, i) => y - lines[i]);
+    expect(gaps.length).toBeGreaterThan(8);
+    for (const [i, gap] of gaps.slice(1).entries()) expect(gap).toBeLessThanOrEqual(gaps[i] + 0.11);
+    expect(gaps[0]).toBeGreaterThan(1.8 * gaps[gaps.length - 1]);
+    expect(pathsOf(marks, 'lining')).toEqual([]);
   });
 
   test.each(['courtyard', 'gravel-basin', 'dammed-stream', 'first-start'])('says how tall %s is drawn', (name) => {

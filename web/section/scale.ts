@@ -61,7 +61,7 @@ export function exaggeration(k: number): string {
 export function scaleOf(extent: Extent, width: number, hatched = false): Scale {
   const strip = width < STRIP_UNDER;
   const margin = { left: strip ? 46 : 54, right: strip ? 16 : 6, top: strip ? 44 : 52, bottom: strip ? 40 : 44 };
-  const room = strip ? 262 : width < 900 ? 300 : 356;
+  const room = strip ? 400 : width < 900 ? 300 : 356;
   const long = extent.right - extent.left;
   const tall = extent.top - extent.bottom;
   const across = strip

@@ -26,6 +26,8 @@ export interface DetailRequest {
   readonly room: Box;
   readonly display: Display;
   readonly measure: Measure;
+  /** Whether its words say when a level was reached. */
+  readonly clocks?: boolean;
 }
 
 /** How a detail is laid on the sheet. */
@@ -89,7 +91,7 @@ export function detailFrame(request: DetailRequest): DetailFrame | undefined {
   const middle = (highest + lowest) / 2;
   const bottom = room.top + height;
   const yOf = (z: number): number => room.top + (middle + half - z) * scale;
-  const beside = wordsBeside(marks, yOf, { ...room, bottom }, display, measure);
+  const beside = wordsBeside(marks, yOf, { ...room, bottom }, display, measure, request.clocks);
   if (!beside) return undefined;
   const frame = { ...room, bottom, right: beside.frameEnd };
   return {

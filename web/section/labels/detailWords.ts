@@ -19,25 +19,29 @@ export interface DetailWord {
 const GAP = 3;
 /** Width of the strip in which leaders slope from line to words, and of their level end, px. */
 const SLOPE = 20;
+/** Least share of a room's width for the picture. */
+const LEAST_PICTURE = 0.44;
 const LEVEL = 5;
 
 interface Group {
   readonly ids: LevelMark['id'][];
   readonly names: string[];
   readonly figure: string;
+  clock: string | undefined;
   readonly y: number;
 }
 
 /** Marks of one figure share their words. */
 function grouped(marks: readonly LevelMark[], yOf: (z: number) => number, display: Display): Group[] {
   const groups: Group[] = [];
-  for (const { id, name, elevation } of [...marks].sort((a, b) => b.elevation - a.elevation)) {
+  for (const { id, name, elevation, clock } of [...marks].sort((a, b) => b.elevation - a.elevation)) {
     const figure = formatLevel(elevation, display);
     const same = groups.find((group) => group.figure === figure);
     if (same) {
       same.ids.push(id);
       same.names.push(name);
-    } else groups.push({ ids: [id], names: [name], figure, y: yOf(elevation) });
+      same.clock ??= clock;
+    } else groups.push({ ids: [id], names: [name], figure, clock, y: yOf(elevation) });
   }
   return groups;
 }
@@ -62,7 +66,8 @@ function topsOf(groups: readonly Group[], room: Box): number[] {
 /**
  * Words and figures of the marks in a column at the right of a room, and where the picture left of it ends.
  *
- * @returns undefined where the column takes more than half the room's width or more than its height
+ * @param clocks whether the words say when a level was reached
+ * @returns undefined where the column leaves too little of the room's width to the picture or more than its height
  */
 export function wordsBeside(
   marks: readonly LevelMark[],
@@ -70,14 +75,16 @@ export function wordsBeside(
   room: Box,
   display: Display,
   measure: Measure,
+  clocks = false,
 ): { words: DetailWord[]; frameEnd: number } | undefined {
   const groups = grouped(marks, yOf, display);
-  const texts = groups.map(({ names, figure }) => `${names.join(', ')} ${figure}`);
+  const timed = (clock: string | undefined): string => (clocks && clock ? `, ${clock}` : '');
+  const texts = groups.map(({ names, figure, clock }) => `${names.join(', ')} ${figure}${timed(clock)}`);
   const widths = texts.map((text) => measure(text, 'figure'));
   const start = room.right - Math.max(...widths);
   const frameEnd = start - GAP - SLOPE;
   const tops = topsOf(groups, room);
-  if (frameEnd < (room.left + room.right) / 2 || tops[0] < room.top) return undefined;
+  if (frameEnd - room.left < LEAST_PICTURE * (room.right - room.left) || tops[0] < room.top) return undefined;
   const words = groups.map(({ ids, y }, i): DetailWord => {
     const middle = tops[i] + LINE_HEIGHT / 2;
     const box = { left: start, top: tops[i], right: start + widths[i], bottom: tops[i] + LINE_HEIGHT };

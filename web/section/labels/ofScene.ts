@@ -17,6 +17,7 @@ import { type Box, cornersOf } from './shapes.ts';
 import { outlinesOf, regionsOf, roomInSky } from './skyline.ts';
 import type { Subject } from './text.ts';
 import { roomyTexts } from './texts.ts';
+import { type TideMark, tideMarksOf, tideObstacles } from './tideMarks.ts';
 
 /** From the sheet's border to the first line of the top rail, and from rail to rail, px. */
 const TOP_RAIL = 4;
@@ -26,12 +27,13 @@ const BOTTOM_RAIL = 9;
 /** Narrowest drawing with a second rail and a wide detail, px; a strip is seen a little at a time. */
 const WIDE = 900;
 const isWide = ({ width, strip }: Scale): boolean => width >= WIDE && !strip;
-/** Widths of the detail; its least and greatest height with its caption, and what labels under it take, px. */
-const DETAIL_WIDTHS = [348, 270];
+/** Widths of the detail, px: on a strip no wider than its narrowest window. */
+const DETAIL = { wide: 348, narrow: 270, window: 330 } as const;
+/** Its least and greatest height with its caption, and what labels under it take, px. */
 const DETAIL_HEIGHT = { least: 124, most: 190 };
 const UNDER_DETAIL = 48;
-/** Half of the narrowest window on a strip, px. */
-const STRIP_HALF = 172;
+/** From the middle of the narrowest window on a strip to the end of the detail, px. */
+const STRIP_HALF = 170;
 
 /** All words of a drawing in their places: they stand still while the water moves. */
 export interface SceneWords {
@@ -39,6 +41,8 @@ export interface SceneWords {
   /** The parts that found no room for words: theirs come by the press. */
   readonly byPress: readonly string[];
   readonly dimensions: readonly Dimension[];
+  /** Marks of the pond written on their own lines. */
+  readonly tides: readonly TideMark[];
   readonly detail: Detail | undefined;
   /** What the detail shows, framed on the drawing. */
   readonly window: Box | undefined;
@@ -81,8 +85,8 @@ function rulerObstacles({ scale, subject, measure }: WordsRequest): Obstacle[] {
 
 /** Rooms for the detail up to an end, the wished one first: wide on a wide drawing, with labels under it. */
 const detailRooms = (sky: readonly Box[], scale: Scale, end: number): Box[] =>
-  (isWide(scale) ? DETAIL_WIDTHS : DETAIL_WIDTHS.toReversed()).flatMap((width) =>
-    [UNDER_DETAIL, 0].flatMap((below) => roomInSky(sky, width, { ...DETAIL_HEIGHT, below, end }) ?? []),
+  (isWide(scale) ? [DETAIL.wide, DETAIL.narrow] : [DETAIL.narrow, scale.strip ? DETAIL.window : DETAIL.wide]).flatMap(
+    (width) => [UNDER_DETAIL, 0].flatMap((below) => roomInSky(sky, width, { ...DETAIL_HEIGHT, below, end }) ?? []),
   );
 
 /**
@@ -92,12 +96,15 @@ const detailRooms = (sky: readonly Box[], scale: Scale, end: number): Box[] =>
 function detailIn(sky: readonly Box[], by: WordsRequest, marks: readonly LevelMark[]): Detail | undefined {
   const { scene, scale, subject, measure } = by;
   const { cut } = scene.pond;
+  const { display } = subject;
   const overflowWidth = scene.scenario.pond.overflow?.diameter ?? 0;
   const pxPerMeter = scale.k * scale.a;
   if (!crowded(marks, pxPerMeter)) return undefined;
   for (const end of scale.strip ? [scale.x(cut.left + cut.width / 2) + STRIP_HALF, Infinity] : [Infinity]) {
-    const details = detailRooms(sky, scale, end).flatMap(
-      (room) => detailOf({ marks, overflowWidth, pxPerMeter, room, display: subject.display, measure }) ?? [],
+    const details = (scale.strip ? [true, false] : [false]).flatMap((clocks) =>
+      detailRooms(sky, scale, end).flatMap(
+        (room) => detailOf({ marks, overflowWidth, pxPerMeter, room, display, measure, clocks }) ?? [],
+      ),
     );
     const most = Math.max(...details.map(({ times }) => times));
     const best = details.find(({ times }) => times === most);
@@ -120,7 +127,7 @@ export interface LabelTask {
   readonly requests: readonly LabelRequest[];
   readonly obstacles: readonly Obstacle[];
   readonly bounds: Bounds;
-  readonly drawn: Pick<SceneWords, 'dimensions' | 'detail' | 'window'>;
+  readonly drawn: Pick<SceneWords, 'dimensions' | 'tides' | 'detail' | 'window'>;
 }
 
 export function labelTask(by: WordsRequest): LabelTask {
@@ -142,12 +149,15 @@ export function labelTask(by: WordsRequest): LabelTask {
   const dimensions = dimensionsOf(falls, scale.y, display, measure, bounds.frame, drawn);
   // The overflow's pipe has a label of its own.
   const untold = marks.filter(({ id }) => id !== 'pond.overflow' && !detail?.marks.some((mark) => mark.id === id));
+  const heights = [...drawn, ...dimensions.flatMap(dimensionObstacles)];
+  const tides = scale.strip ? tideMarksOf(scene, scale, untold, measure, heights) : [];
+  const led = untold.filter(({ id }) => !tides.some((tide) => tide.id === id));
   const requests = [
     ...sceneRequests(scene, scale, roomyTexts(subject, measure), levels, asked),
-    ...markRequests(scene, scale, untold, display),
+    ...markRequests(scene, scale, led, display),
   ];
-  const obstacles = [...drawn, ...dimensions.flatMap(dimensionObstacles)];
-  return { requests, obstacles, bounds, drawn: { dimensions, detail, window } };
+  const obstacles = [...heights, ...tides.flatMap(tideObstacles)];
+  return { requests, obstacles, bounds, drawn: { dimensions, tides, detail, window } };
 }
 
 /** Finds all words of a drawing their places. */

@@ -12,6 +12,7 @@ import type { Point } from './shapes.ts';
 import { DOT } from './sheet.ts';
 import type { Subject } from './text.ts';
 import { labelTexts, reworded } from './texts.ts';
+import { tideMarks } from './tideMarks.ts';
 
 /** A label whose anchor stands on water follows it up and down; its text stays where it is. */
 function following(label: Placed, anchor: Point | undefined): Placed {
@@ -64,6 +65,7 @@ export function wordMarks(placed: SceneWords, scene: Scene, scale: Scale, subjec
   const labels = reworded(placed.labels, labelTexts(subject), measure);
   return [
     ...dimensionsNow(placed, scene, scale, subject).flatMap(dimensionMarks),
+    ...tideMarks(placed.tides, levels['pond'], scale),
     ...(placed.window ? windowMarks(placed.window) : []),
     ...(placed.detail ? detailMarks(placed.detail, levels['pond'], scale.hatched) : []),
     ...labels.flatMap((label) => {
