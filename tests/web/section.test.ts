@@ -14,6 +14,7 @@ import { exaggeration, scaleOf } from '../../web/section/scale.ts';
 import { settingsAt } from '../../web/section/settings.ts';
 import { sheetOf } from '../../web/section/sheet.ts';
 import { stoneMarks } from '../../web/section/stone.ts';
+import { wayMarks } from '../../web/section/streamlines.ts';
 import { svgText } from '../../web/section/svg-text.ts';
 import { handleAngle } from '../../web/section/valve.ts';
 import { passageMarks } from '../../web/section/vessel.ts';
@@ -267,6 +268,25 @@ describe('the close-up of the filter', () => {
     const count = (look: string): number => pathsOf(marks, look).join('').split('Z').length - 1;
     expect(count('dart')).toBe(74);
     expect(count('dart-pale')).toBe(26);
+  });
+
+  test('draws ways of the water whose widths add up by share, from the feed to the lip', () => {
+    const { filter, pipes } = scene;
+    const flows = { through: 0.74e-3, round: 0.26e-3, lip: 1e-3 };
+    const ways = (by: typeof flows) =>
+      wayMarks(filter!, filter!.filter.media!, pipes.bottomFeed, by, filter!.brink.z + 0.03, close);
+    const under = ways(flows).filter(({ look }) => look === 'way deep');
+    const widths = under.flatMap((mark) =>
+      mark.kind === 'path' ? Array.from({ length: mark.d.split('M').length - 1 }, () => mark.stroke!) : [],
+    );
+    const gaps = widths.filter((width) => width !== 0.8);
+    const sum = (all: number[]): number => all.reduce((a, b) => a + b, 0);
+    expect(gaps.length).toBe(2);
+    expect(sum(gaps) / sum(widths)).toBeCloseTo(0.26, 1);
+    const ends = pathsOf(ways(flows), 'pale').flatMap(pointsOf);
+    expect(Math.max(...ends.map(([x]) => x))).toBeCloseTo(close.x(filter!.cut.left + filter!.cut.width), 0);
+    expect(ways({ through: 0, round: 0, lip: 0 })).toEqual([]);
+    expect(ways({ ...flows, lip: 0 }).some(({ look }) => look === 'way pale')).toBe(false);
   });
 
   test('is not there without a filter', () => {

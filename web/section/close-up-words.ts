@@ -123,11 +123,16 @@ function waterWords({ filter, scenario }: Scene, scale: Scale, { levels, flows }
   if (!media) return marks;
   const top = media.bottom + media.layers.reduce((sum, l) => sum + l.thickness, 0);
   const free = level - top;
-  const depth = Math.min(0.5 * free, 1.5 * BAND);
+  // Within one tint: in the second where it is deep enough for words over the media, else in the first.
+  const half = 13 / scale.a;
+  const second = free > BAND + 2 * half;
+  const depth = second ? BAND + half : Math.min(0.5 * free, BAND - half);
   if (free * scale.a > 40 && (flows.media ?? 0) > 1e-7) {
     const round = dartsInGap(flows.media, flows.gap ?? 0, 100);
     const share = `${100 - round} of 100 marks go through, ${round} go round`;
-    marks.push(words(middle, scale.y(level - depth) + 5, share, 'label figure pale', 'middle'));
+    marks.push(
+      words(middle, scale.y(level - depth) + 5, share, `label figure pale${second ? ' clear' : ''}`, 'middle'),
+    );
   }
   const under = 0.5 * (media.bottom + floorOf(cut));
   const deep = level - under;
@@ -137,7 +142,7 @@ function waterWords({ filter, scenario }: Scene, scale: Scale, { levels, flows }
         middle,
         scale.y(under) + 5,
         'space under the rack',
-        `label name ${deep > 2 * BAND ? 'deep' : 'pale'}`,
+        `label name ${deep > 2 * BAND ? 'deep' : 'pale'} clear`,
         'middle',
       ),
     );

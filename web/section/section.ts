@@ -141,7 +141,7 @@ export class SectionDrawing extends LitElement {
   /** A narrow strip opens on the part the question is about. */
   override updated(): void {
     const sheet = this.#sheet;
-    const key = `${this.scenario?.title} ${this.width} ${this.about}`;
+    const key = `${this.scenario?.title} ${this.width} ${this.about} ${this.view}`;
     if (!sheet || key === this.#opened) return;
     this.#opened = key;
     const part = sheet.parts.find(({ place }) => place === this.about);
