@@ -58,12 +58,12 @@ export const differs = (a: Rendered, b: Rendered): (keyof Rendered)[] =>
 
 /** Waits until the answer in full stands and nothing is drawn any more. */
 export async function settled(page: Page): Promise<Rendered> {
-  await expect(page.locator('.beside > .rest:not(.pending)')).toBeAttached();
+  await expect(page.locator('.run > .rest:not(.pending)')).toBeAttached();
   let before = await rendered(page);
   for (let look = 0; look < 40; look++) {
     await page.waitForTimeout(200);
     const now = await rendered(page);
-    const pending = await page.locator('.beside > .rest.pending').count();
+    const pending = await page.locator('.run > .rest.pending').count();
     if (pending === 0 && differs(before, now).length === 0) return now;
     before = now;
   }
