@@ -103,6 +103,10 @@ export interface Hose {
   readonly on: boolean;
   /** The meter's reading now, m³. */
   readonly meter: number | undefined;
+  /** All it can give, m³, as a tank truck's load; undefined: as long as it is open. */
+  readonly volume?: number | undefined;
+  /** Where the flow was reckoned from the pressure at the tap: an upper bound. */
+  readonly by?: 'pressure' | undefined;
 }
 
 export interface Autofill {
