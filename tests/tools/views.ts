@@ -20,8 +20,16 @@ export async function openFile(page: Page, name: string, text: string): Promise<
   await page.locator('input[type=file]').setInputFiles(file);
 }
 
+/** A hand rests, ms, before the answer in full is asked for. */
+const REST = 200;
+
 /** What is only quickly answered is written paler until it is answered in full. */
-const isWhole = (page: Page): Promise<void> => page.locator('.pending').waitFor({ state: 'detached' });
+async function isWhole(page: Page): Promise<void> {
+  const paler = page.locator('tb-whole-answer.pending');
+  await paler.waitFor({ state: 'detached' });
+  await page.waitForTimeout(REST);
+  await paler.waitFor({ state: 'detached' });
+}
 
 /** Presses a question, also where a narrow page shows only the one asked. */
 async function ask(page: Page, words: string): Promise<void> {
@@ -60,11 +68,13 @@ const part = (name: string, place: string): View => ({
   leave: (page) => page.locator('tb-part').getByRole('button', { name: 'close' }).click(),
 });
 
-const file = (name: string, text: () => string, region: string): View => ({
+/** A file opened; one that has no answer is known by its name, else by its title. */
+const file = (name: string, text: () => string, title: string, shown: string): View => ({
   name,
   show: async (page) => {
     await openFile(page, `${name}.json`, text());
-    await page.getByRole('region', { name: region }).waitFor();
+    await page.getByRole('heading', { level: 1, name: title, exact: true }).waitFor();
+    await page.locator(shown).first().waitFor();
     await isWhole(page);
   },
 });
@@ -81,6 +91,7 @@ export const views: readonly View[] = [
   part('filter', 'filter'),
   unfolded('whole', 'tb-whole-answer details'),
   unfolded('sites', 'details.site'),
+  unfolded('dials', 'tb-dials details.more'),
   unfolded('parts', '.inputs > details.others'),
   unfolded('minutes', 'tb-plots .more > details:nth-of-type(1)'),
   unfolded('lines', 'tb-plots .more > details:nth-of-type(2)'),
@@ -88,6 +99,20 @@ export const views: readonly View[] = [
   unfolded('save', 'tb-plots .more > details:nth-of-type(4)'),
   unfolded('check', 'tb-checks details:not([open])'),
   unfolded('assumed', '.rest > details:nth-of-type(1)'),
+  {
+    name: 'kept',
+    show: async (page) => {
+      await page.getByRole('button', { name: 'keep this case beside' }).click();
+      await page.getByRole('textbox', { name: 'fill mark' }).fill('-70 mm');
+      await page.getByRole('textbox', { name: 'fill mark' }).press('Enter');
+      await page.getByRole('button', { name: 'let the case kept go' }).waitFor();
+      await isWhole(page);
+    },
+    leave: async (page) => {
+      await page.getByRole('button', { name: 'undo' }).click();
+      await page.getByRole('button', { name: 'let the case kept go' }).click();
+    },
+  },
   {
     name: 'wrong',
     show: async (page) => {
@@ -98,11 +123,12 @@ export const views: readonly View[] = [
     },
     leave: (page) => page.getByRole('button', { name: 'undo' }).click(),
   },
-  file('fails', () => scenario('storm'), 'The answer'),
+  file('fails', () => scenario('storm'), JSON.parse(scenario('storm')).title, 'tb-checks .check'),
   file(
     'broken',
     () => JSON.stringify({ ...JSON.parse(scenario('courtyard')), span: '24 gpm', colour: 'green' }),
-    'Problems of the file',
+    'broken',
+    '.trouble',
   ),
 ];
 

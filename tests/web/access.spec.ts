@@ -35,6 +35,7 @@ for (const look of looks) {
       test.use({ viewport: { width, height } });
 
       test(`${views.length} views hinder nobody, as far as a checker sees`, async ({ page }) => {
+        test.slow();
         await lookIn(page, look);
         await openCourtyard(page);
         const hindering: string[] = [];

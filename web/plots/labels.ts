@@ -84,20 +84,20 @@ function bestSeat(
   const width = textWidth(request.text, request.size, request.italic);
   const free = room.right - room.left - width;
   if (free < 0) return undefined;
-  let best: { seat: SeatedLabel; cost: number } | undefined;
+  const seats: { x: number; line: number; above: boolean; cost: number }[] = [];
   for (let i = 0; i <= PLACES; i++) {
     const x = room.left + (i / PLACES) * free;
-    const own = extentWithin(request.points, x, x + width);
+    const own = extentWithin(request.points, x - PAD, x + width + PAD);
     if (!own) continue;
-    const away = Math.abs(i / PLACES - request.prefer) * 40 + (own[1] - own[0]);
-    for (const above of [true, false]) {
-      const cost = away + (above ? 0 : 3);
-      if (best && cost >= best.cost) continue;
-      const seat = seatAt(request, x, width, above ? own[0] : own[1], above);
-      if (isFree(seat.box, lines, room, taken)) best = { seat, cost };
-    }
+    const cost = Math.abs(i / PLACES - request.prefer) * 40 + (own[1] - own[0]);
+    seats.push({ x, line: own[0], above: true, cost }, { x, line: own[1], above: false, cost: cost + 3 });
   }
-  return best?.seat;
+  // What is asked of a place takes longer than its cost: the cheapest are asked first.
+  for (const { x, line, above } of seats.sort((a, b) => a.cost - b.cost)) {
+    const seat = seatAt(request, x, width, line, above);
+    if (isFree(seat.box, lines, room, taken)) return seat;
+  }
+  return undefined;
 }
 
 function seatAt(request: LabelRequest, x: number, width: number, line: number, above: boolean): SeatedLabel {
@@ -135,15 +135,24 @@ export function freePlace(
   taken: readonly Box[],
 ): Box | undefined {
   let best: { box: Box; far: number } | undefined;
-  for (let x = room.left; x + width <= room.right; x += 8) {
-    for (let y = room.top; y + height <= room.bottom; y += 4) {
-      const far = Math.hypot(x - near[0] - 24, y + height / 2 - near[1] + 12);
-      if (best && far >= best.far) continue;
-      const box = { left: x, top: y, right: x + width, bottom: y + height };
+  const [nearX, nearY] = [near[0] + 24, near[1] - 12 - height / 2];
+  for (const left of outward(room.left, room.right - width, 8, nearX)) {
+    if (best && Math.abs(left - nearX) >= best.far) break;
+    for (const top of outward(room.top, room.bottom - height, 4, nearY)) {
+      const far = Math.hypot(left - nearX, top - nearY);
+      if (best && far >= best.far) break;
+      const box = { left, top, right: left + width, bottom: top + height };
       if (isFree(box, lines, room, taken)) best = { box, far };
     }
   }
   return best?.box;
+}
+
+/** Steps from one end to the other, the nearest to a place first. */
+function outward(from: number, to: number, step: number, near: number): number[] {
+  const count = Math.max(0, Math.floor((to - from) / step) + 1);
+  const all = Array.from({ length: count }, (_, i) => from + i * step);
+  return all.sort((a, b) => Math.abs(a - near) - Math.abs(b - near));
 }
 
 /** Lines that run together over a stretch share one name. */

@@ -51,10 +51,11 @@ export function roomOf({ axis, place }: Laid, { top, bottom }: Strip): Box {
   return { left: place.left + from + 5, right: place.left + to - 5, top: top - 4, bottom: bottom - 1 };
 }
 
-/** Requests for the lines' names: those that run together share one. */
+/** Requests for the lines' names: those that run together share one; the other case's stands next to the subject's. */
 export function nameRequests(curves: readonly Curve[], room: Box, fails: boolean): LabelRequest[] {
   const groups: { first: Curve; names: string[] }[] = [];
-  for (const curve of curves) {
+  const rank = { subject: 0, other: 1, line: 2 };
+  for (const curve of [...curves].sort((a, b) => rank[a.role] - rank[b.role])) {
     const group = curve.role === 'line' && groups.find(({ first }) => together(first.points, curve.points, room));
     if (group) group.names.push(curve.line.name);
     else groups.push({ first: curve, names: [curve.line.name] });

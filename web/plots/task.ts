@@ -4,6 +4,7 @@ import type { Scenario } from '../../sim/scenario/scenario.ts';
 import { INTO_POND, runsBack } from './back.ts';
 import { anchorOf, STOPS } from './flags.ts';
 import type { LevelsBy } from './level-words.ts';
+import { NARROW } from './place.ts';
 import type { Drawn, SheetTask } from './sheet-task.ts';
 import { flowLines, type Line, levelLines, limitsOf } from './subjects.ts';
 import type { Window } from './time-axis.ts';
@@ -12,6 +13,8 @@ import type { Window } from './time-axis.ts';
 export interface Other {
   /** 'a year later', 'if the check valve sticks open'. */
   readonly name: string;
+  /** All its line is called where there is little room; left out: the same as elsewhere. */
+  readonly short?: string;
   readonly series: Series;
   /** Left out: the present site. */
   readonly scenario?: Scenario;
@@ -96,7 +99,10 @@ export function taskOf(looking: Looking): SheetTask {
   const { scenario, answer, series, other, columns, choice, window, width, wanted } = looking;
   const { by, first } = choice;
   // The word says what brick says by color.
-  const called = (name: string): string => `${other?.fails ? '× fails: ' : ''}${name}, ${other?.name}`;
+  const called = (name: string): string => {
+    if (width < NARROW && other?.short) return other.short;
+    return `${other?.fails ? '× fails: ' : ''}${name}, ${other?.name}`;
+  };
   const anchor = anchorOf(answer.events, window);
   const seen = answer.events.find(({ t, what }) => STOPS.includes(what) && t >= window[0] && t <= window[1]);
   const stop = anchor?.word === 'stop' ? anchor.t : seen?.t;

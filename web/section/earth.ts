@@ -22,8 +22,11 @@ interface Point {
 
 let tile: readonly Point[] | undefined;
 
-/** Points so spread that those of every rank and above are evenly apart: a coarse set with finer ones between. */
-function pointTile(): readonly Point[] {
+/**
+ * Points so spread that those of every rank and above are evenly apart: a coarse set with finer ones between. Thrown
+ * once, in some 70 ms: asked for early, that is done before there is a site to draw.
+ */
+export function pointTile(): readonly Point[] {
   tile ??= throwPoints(randomStream('earth'));
   return tile;
 }

@@ -7,6 +7,18 @@ import { type Case, caseOf, differenceWords, moved } from '../state/case.ts';
 import type { Session } from '../state/session.ts';
 import type { Shown } from '../state/shown.ts';
 
+/** What the stop with another valve is called, at length and where there is little room. */
+const VALVES = {
+  failed: {
+    holds: ['if the check valve fails', 'failed valve'],
+    fails: ['if the check valve fails', '× valve fails'],
+  },
+  sound: {
+    holds: ['with a sound check valve', 'sound valve'],
+    fails: ['with a sound check valve', '× fails: sound valve'],
+  },
+} as const;
+
 /** The case drawn dashed beside the present one: the check valve otherwise than it is, or one that was kept. */
 export class Beside {
   readonly #changed: () => void;
@@ -59,8 +71,8 @@ export class Beside {
     const aboutStop = record.trial === undefined || record.trial === 'drain-back';
     if (!shown || !valve || stop === undefined || !aboutStop) return undefined;
     const { end } = runsBack(record.series, intoPond(record.series, shown.scenario), stop);
-    const name = valve.valve === 'failed' ? 'if the check valve fails' : 'with a sound check valve';
-    return { name, series: moved(valve.series, stop, end), fails: valve.fails, only: 'levels' };
+    const [name, short] = VALVES[valve.valve][valve.fails ? 'fails' : 'holds'];
+    return { name, short, series: moved(valve.series, stop, end), fails: valve.fails, only: 'levels' };
   }
 
   /** A press that keeps the present case or lets it go, and in what the two differ. */

@@ -8,8 +8,9 @@ import { verdictMark, verdictStyles, verdictWord } from './verdict.ts';
 
 const order: Verdict[] = ['fail', 'tight', 'pass', 'told'];
 
-/** The cases of the question asked first stand first; of the others what fails comes before what holds. */
-const rank = ({ name, verdict }: Check): number => (name.startsWith('drain-back') ? -1 : order.indexOf(verdict));
+/** What fails or is tight stands first, then the other cases of the stop, then what holds. */
+const rank = ({ name, verdict }: Check): number =>
+  name.startsWith('drain-back') ? Math.min(order.indexOf(verdict), 1.5) : order.indexOf(verdict);
 
 /** '1 fails, 2 tight, 9 hold, 4 told'. */
 export function countSentence(checks: readonly Check[]): string {

@@ -16,9 +16,7 @@ export const headStyles = css`
     font-size: 19px;
     line-height: 24px;
     font-weight: 400;
-    overflow: hidden;
-    text-overflow: ellipsis;
-    white-space: nowrap;
+    overflow-wrap: anywhere;
   }
   .site {
     flex: 0 1 auto;
@@ -30,14 +28,15 @@ export const headStyles = css`
   }
   .sheet {
     position: absolute;
-    left: 0;
+    left: -16px;
     top: 100%;
-    min-width: min(340px, 100%);
+    min-width: min(356px, 100% + 32px);
     max-height: 80vh;
     overflow: auto;
-    padding: 8px 20px 16px 0;
+    padding: 8px 20px 16px 16px;
     background: var(--paper);
-    border-bottom: 1.3px solid var(--ink);
+    border: 0 solid var(--ink);
+    border-width: 0 1.3px 1.3px 0;
   }
   .sheet .note {
     margin: 12px 0 0;
@@ -108,6 +107,13 @@ export const headStyles = css`
     outline: 2px solid var(--ink);
     outline-offset: 2px;
   }
+  /* Shadows are not drawn in the reader's own colors. */
+  @media (forced-colors: active) {
+    nav .asked,
+    button[aria-pressed='true'] {
+      text-decoration: underline 3px;
+    }
+  }
   @media (max-width: 1279px) {
     header {
       gap: 0 20px;
@@ -131,6 +137,7 @@ export const headStyles = css`
     }
     h1 {
       font-size: 17px;
+      line-height: 20px;
     }
     .presses {
       gap: 0 8px;

@@ -8,7 +8,6 @@ import { type DialSet, dialsFor } from '../state/dials.ts';
 import { isSame, sameDials } from '../state/dials-same.ts';
 import { chosen, moved, typedInto } from '../state/dials-turned.ts';
 import { wrongWords } from '../state/dials-wrong.ts';
-import { sampleFor } from '../state/fields.ts';
 import { type Part, partAt, partsOfFile } from '../state/part-names.ts';
 import type { Session } from '../state/session.ts';
 import { toFile } from '../state/typed.ts';
@@ -16,7 +15,6 @@ import type { Turned } from './dial.ts';
 import { TurnSearch } from './dial-turns.ts';
 import type { Chosen } from './dials.ts';
 import './dials.ts';
-import './part.ts';
 import type { Typed } from './part.ts';
 
 /** The dials of the question asked, or the inputs of the part that was pressed, and what they do to the file. */
@@ -54,8 +52,13 @@ export class InputsController implements ReactiveController {
   /** Opens the inputs of the part at a place of the file. */
   open(place: string): void {
     const file = this.#session.doc?.now.file;
-    if (file === undefined) return;
-    this.part = partAt(file, place);
+    if (file !== undefined) this.#edit(partAt(file, place));
+  }
+
+  /** What shows a part's inputs, and every key there is, are fetched when the first part is opened. */
+  #edit(part: Part): void {
+    this.part = part;
+    void import('./part.ts');
     void this.#fetchSchema();
     this.#host.requestUpdate();
   }
@@ -134,7 +137,8 @@ export class InputsController implements ReactiveController {
     this.#session.edit(withValueAt(doc.now.file, place, value), `${place} edited`);
   }
 
-  #add(place: string): void {
+  async #add(place: string): Promise<void> {
+    const { sampleFor } = await import('../state/fields.ts');
     const { doc, shown } = this.#session;
     if (!doc || !this.#schema) return;
     const assumed = valueAt(shown?.scenario, place);
@@ -173,7 +177,7 @@ export class InputsController implements ReactiveController {
         this.answered();
       }}
       @value-typed=${(event: CustomEvent<Typed>) => this.#type(event.detail)}
-      @key-added=${(event: CustomEvent<string>) => this.#add(event.detail)}
+      @key-added=${(event: CustomEvent<string>) => void this.#add(event.detail)}
       @part-closed=${() => this.close()}>
       ${
         this.part
@@ -190,11 +194,7 @@ export class InputsController implements ReactiveController {
       <summary>every other input</summary>
       ${partsOfFile(file).map(
         (part) => html`<button aria-pressed=${part.place === this.part?.place}
-          @click=${() => {
-            this.part = part;
-            void this.#fetchSchema();
-            this.#host.requestUpdate();
-          }}>${part.name}</button>`,
+          @click=${() => this.#edit(part)}>${part.name}</button>`,
       )}
     </details>`;
   }

@@ -83,6 +83,9 @@ export const pageStyles = css`
     font-size: 15px;
     line-height: 20px;
   }
+  .kept button {
+    display: block;
+  }
   .caution {
     border-left: 3px solid var(--ink);
     padding-left: 12px;

@@ -52,8 +52,9 @@ export class Page extends LitElement {
   readonly #desk = matchMedia('(min-width: 1000px)');
   #arrived: string | undefined;
   #seen: Answered | undefined;
-  readonly #watch = new ResizeObserver(([entry]) => {
-    this.width = Math.floor(entry?.contentRect.width ?? 0);
+  readonly #watch = new ResizeObserver((entries) => {
+    const entry = entries.find(({ target }) => target.isConnected);
+    if (entry) this.width = Math.floor(entry.contentRect.width);
   });
 
   override connectedCallback(): void {
@@ -229,11 +230,17 @@ export class Page extends LitElement {
     return html`${headView(head, this.#deeds)}
       <main>
         ${this.#memory.view()}
-        ${shown && record ? this.#run(shown, record) : trouble ? troubleWords(trouble) : html`<p class="note">Computing …</p>`}
+        ${shown && record ? this.#run(shown, record) : trouble ? troubleWords(trouble) : waiting}
       </main>
       <footer>${cautions}</footer>`;
   }
 }
+
+/** The place of the drawing is measured before there is one, so that it is laid out once. */
+const waiting = html`<div class="run">
+  <div class="beside"><p class="note">Computing …</p></div>
+  <div class="before"><div class="drawing"></div></div>
+</div>`;
 
 /** The site the address names, '#courtyard', so that a reload and a link show the same. */
 function siteByAddress(): Site | undefined {

@@ -6,7 +6,8 @@ import type { Token } from '../plots/looks.ts';
 import { svgFile } from '../plots/svg-file.ts';
 import { words } from '../section/marks.ts';
 import type { Plotted } from './plots-model.ts';
-import { fileName, pngOf, save } from './save.ts';
+import { pngOf } from './png.ts';
+import { fileName, save } from './save.ts';
 
 /** Room above the flags for the title, and at both sides, px. */
 const HEAD = 34;

@@ -88,7 +88,7 @@ export const plotsStyles = [
       color: var(--water, #14588a);
     }
     .readings span {
-      white-space: nowrap;
+      display: inline-block;
     }
     details[open] {
       flex: 1 1 100%;

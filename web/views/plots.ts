@@ -20,7 +20,6 @@ import {
 import { BarHand, PlotHand } from './plots-hand.ts';
 import { Plotted } from './plots-model.ts';
 import { Runner } from './plots-runner.ts';
-import { saveView } from './plots-save.ts';
 import { boxStyle, clipElement, flagsView, isAt, markElement } from './plots-sheet.ts';
 import { plotsStyles } from './plots-styles.ts';
 import { tableView } from './plots-table.ts';
@@ -57,6 +56,8 @@ export class Plots extends LitElement {
   /** What is unfolded below the plots: the rest is not even made. */
   @state() private unfolded: ReadonlySet<string> = new Set();
   @state() private told = '';
+  /** What saves files; fetched when something is to be saved. */
+  @state() private saving: typeof import('./plots-save.ts') | undefined;
 
   #plotted: Plotted | undefined;
   #sent = Number.NaN;
@@ -200,13 +201,20 @@ export class Plots extends LitElement {
   }
 
   #fold(name: string, summary: string, content: () => unknown): TemplateResult {
-    const turn = (event: Event): void => {
+    const turn = (open: boolean): void => {
+      if (open && name === 'save') void this.#loadSaving();
       const unfolded = new Set(this.unfolded);
-      if ((event.target as HTMLDetailsElement).open) unfolded.add(name);
+      if (open) unfolded.add(name);
       else unfolded.delete(name);
       this.unfolded = unfolded;
     };
-    return html`<details @toggle=${turn}><summary>${summary}</summary>${this.unfolded.has(name) ? content() : nothing}</details>`;
+    // Made at the press already, so that the next key finds it there.
+    return html`<details @toggle=${(event: Event) => turn((event.target as HTMLDetailsElement).open)}>
+      <summary @click=${() => turn(true)}>${summary}</summary>${this.unfolded.has(name) ? content() : nothing}</details>`;
+  }
+
+  async #loadSaving(): Promise<void> {
+    this.saving ??= await import('./plots-save.ts');
   }
 
   #more(plotted: Plotted, now: Controlled): TemplateResult {
@@ -218,7 +226,7 @@ export class Plots extends LitElement {
       ${this.#fold('minutes', windowWords(now.window, now.span), () => windowView(now, moment, this.#deeds))}
       ${this.#fold('lines', 'which lines', () => linesView(levels, flows, still, now.choice, this.#deeds))}
       ${this.#fold('table', 'the same numbers as a table', () => guard([plotted], table))}
-      ${this.#fold('save', 'save', () => saveView({ plotted, moment, trial, drawing, host: this }))}
+      ${this.#fold('save', 'save', () => this.saving?.saveView({ plotted, moment, trial, drawing, host: this }))}
     </div>`;
   }
 

@@ -4,6 +4,7 @@ import { css } from 'lit';
 export const shared = css`
   :host {
     display: block;
+    overflow-wrap: anywhere;
   }
   :host([hidden]) {
     display: none;
@@ -65,6 +66,10 @@ export const shared = css`
     outline: 2px solid var(--ink);
     outline-offset: 2px;
   }
+  details {
+    min-width: 0;
+    max-width: 100%;
+  }
   details > summary {
     min-height: 44px;
     display: flex;
@@ -97,6 +102,7 @@ export const shared = css`
     text-align: left;
     vertical-align: top;
     font-weight: 400;
+    overflow-wrap: anywhere;
     padding: 6px 8px 6px 0;
     border-top: 0.8px solid var(--rule);
   }

@@ -1,32 +1,48 @@
 const NS = 'http://www.w3.org/2000/svg';
 
+/** How close a line may come to words, px, and how far apart the heights are that are tried. */
+const CLEAR = 4;
+const STEP = 4;
+
+/** The height within a part at which a line to the right crosses the fewest words; of those the nearest to its top. */
+function freest(part: DOMRect, end: number, words: readonly DOMRect[]): number {
+  const from = part.left + part.width / 2;
+  const ahead = words.filter(({ left, right }) => right > from && left < end);
+  const crossed = (y: number): number =>
+    ahead.filter(({ top, bottom }) => y > top - CLEAR && y < bottom + CLEAR).length;
+  let [best, fewest] = [part.top + part.height / 2, Number.POSITIVE_INFINITY];
+  for (let y = part.top + STEP; y < part.bottom - 1; y += STEP) {
+    const count = crossed(y);
+    if (count < fewest) [best, fewest] = [y, count];
+  }
+  return best;
+}
+
 /** Draws the ink line from the part that was pressed to the inputs that opened for it, where both stand side by side. */
 export function tieFor(root: ShadowRoot, place: string | undefined): void {
-  const old = root.querySelector('.tie');
-  const section = root.querySelector('tb-section');
+  const old = root.querySelector<SVGElement>('.tie');
+  const drawing = root.querySelector('tb-section')?.shadowRoot;
   const inputs = root.querySelector('tb-part');
   const main = root.querySelector('main');
-  const part =
-    place === undefined ? undefined : section?.shadowRoot?.querySelector(`[data-place="${CSS.escape(place)}"]`);
-  if (!part || !inputs || !main) {
+  const part = place === undefined ? undefined : drawing?.querySelector(`[data-place="${CSS.escape(place)}"]`);
+  const [from, to] = [part?.getBoundingClientRect(), inputs?.getBoundingClientRect()];
+  if (!from || !to || !drawing || !main || to.left < from.right) {
     old?.remove();
     return;
   }
-  const [from, to, page] = [part, inputs, main].map((each) => each.getBoundingClientRect()) as [
-    DOMRect,
-    DOMRect,
-    DOMRect,
-  ];
-  if (to.left < from.right) {
-    old?.remove();
-    return;
-  }
-  const x = from.left + from.width / 2 - page.left;
-  const y = from.top + Math.min(from.height / 2, 12) - page.top;
-  const [endX, endY] = [to.left - page.left - 8, to.top - page.top + 14];
-  const bend = endX - 16;
+  const page = main.getBoundingClientRect();
+  const at = { x: from.left + from.width / 2 - page.left, end: to.left - page.left - 8, endY: to.top - page.top + 14 };
   const svg = old ?? main.appendChild(document.createElementNS(NS, 'svg'));
+  // Words are looked at once for a part and a place of it: they move while the hand does.
+  const key = [place, from.left, from.top - page.top, from.width, from.height, at.end].join(' ');
+  if (svg.dataset['of'] !== key) {
+    const words = [...drawing.querySelectorAll('text')].map((word) => word.getBoundingClientRect());
+    svg.dataset['of'] = key;
+    svg.dataset['y'] = `${freest(from, to.left, words) - page.top}`;
+  }
+  const y = Number(svg.dataset['y']);
+  const bend = at.end - 16;
   svg.setAttribute('class', 'tie');
   svg.setAttribute('aria-hidden', 'true');
-  svg.innerHTML = `<path d="M${x} ${y}L${bend} ${y}L${bend} ${endY}L${endX} ${endY}" /><circle cx="${x}" cy="${y}" r="2.4" />`;
+  svg.innerHTML = `<path d="M${at.x} ${y}L${bend} ${y}L${bend} ${at.endY}L${at.end} ${at.endY}" /><circle cx="${at.x}" cy="${y}" r="2.4" />`;
 }
