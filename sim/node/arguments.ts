@@ -3,7 +3,7 @@ import { type Display, parseQuantity } from '../quantity/index.ts';
 import { nearest } from '../scenario/nearest.ts';
 import type { Problem } from '../scenario/scenario.ts';
 
-const COMMANDS = ['run', 'balance', 'schema'] as const;
+const COMMANDS = ['run', 'balance', 'sketch', 'schema'] as const;
 export type CommandName = (typeof COMMANDS)[number];
 
 export interface Call {
@@ -24,11 +24,11 @@ export type CallReading =
 
 /** What each option wants to be given; '' nothing. */
 const OPTIONS: Readonly<Record<string, { readonly wants: string; readonly of: readonly CommandName[] }>> = {
-  json: { wants: '', of: ['run', 'balance', 'schema'] },
-  display: { wants: 'us or metric', of: ['run', 'balance'] },
+  json: { wants: '', of: COMMANDS },
+  display: { wants: 'us or metric', of: ['run', 'balance', 'sketch'] },
   csv: { wants: 'the file to write', of: ['run'] },
   every: { wants: 'a time, as 1min', of: ['run'] },
-  help: { wants: '', of: ['run', 'balance', 'schema'] },
+  help: { wants: '', of: COMMANDS },
 };
 
 type Given = Readonly<Record<string, string | undefined>>;

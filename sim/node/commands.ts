@@ -2,7 +2,9 @@ import { balance, type Problem, readScenario, type Scenario, seriesOf, simulate 
 import { balanceText } from '../results/balanceText.ts';
 import { csvLines } from '../results/csv.ts';
 import { summaryText } from '../results/summary.ts';
-import { jsonSchema } from '../scenario/schema.ts';
+import { parseJson } from '../scenario/json.ts';
+import { fileSchema } from '../scenario/schema.ts';
+import { expandSketch } from '../sketch/expand.ts';
 import type { Call, CommandName } from './arguments.ts';
 import { readText, sameFile, writeLines } from './files.ts';
 
@@ -56,8 +58,17 @@ export const commands: Readonly<Record<CommandName, (call: Call) => Promise<Outc
     return { output: call.json ? json(answer) : balanceText(answer, scenario.display), code: 0 };
   },
 
+  async sketch({ file, display }) {
+    const text = await readText(file);
+    const reading = readScenario(text);
+    if (!reading.ok) throw new Refused(reading.problems);
+    const value = parseJson(text);
+    const whole = expandSketch(value.ok ? value.value : undefined).file as object;
+    return { output: json(display ? { ...whole, display } : whole), code: 0 };
+  },
+
   async schema() {
-    return { output: json(jsonSchema()), code: 0 };
+    return { output: json(fileSchema()), code: 0 };
   },
 };
 

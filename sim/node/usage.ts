@@ -3,6 +3,7 @@ holds what runs back when the pump stops.
 
   tumblebay run FILE        simulates the site of a scenario file and puts it through its checks
   tumblebay balance FILE    the running balance: what the site settles to while the pump runs
+  tumblebay sketch FILE     the whole scenario file of a site from a sketch, a dozen numbers by tape and bucket
   tumblebay schema          the JSON Schema of scenario files
 
 FILE is a scenario file, or - for standard input.

@@ -1,3 +1,5 @@
+import { allAssumed, derivedProblem } from '../sketch/derived.ts';
+import { expandSketch, holdsSketch } from '../sketch/expand.ts';
 import { fillDefaults } from './defaults.ts';
 import type { Tell } from './fields.ts';
 import { parseJson } from './json.ts';
@@ -24,6 +26,22 @@ export function readScenario(text: string): Reading {
 
 /** The same from a value that is already parsed. */
 export function readSite(value: unknown): Reading {
+  if (!holdsSketch(value)) return readWhole(value);
+  const { file, problems, assumed } = expandSketch(value);
+  const reading = readWhole(file);
+  if (!reading.ok || problems.length > 0) {
+    const further = reading.ok ? [] : reading.problems.flatMap((each) => derivedProblem(each, value, problems) ?? []);
+    return { ok: false, problems: [...problems, ...further] };
+  }
+  const { scenario } = reading;
+  return {
+    ok: true,
+    scenario: { ...scenario, assumed: allAssumed(scenario.assumed, assumed, value), sketched: value },
+  };
+}
+
+/** A value that holds no sketch. */
+function readWhole(value: unknown): Reading {
   const problems: Problem[] = [];
   const tell: Tell = (place, found, wanted) => {
     problems.push({ place: place === '' ? 'the file' : place, found, wanted });

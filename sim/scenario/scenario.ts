@@ -162,6 +162,8 @@ export interface Scenario {
   readonly limits: Limits;
   readonly actions: readonly Action[];
   readonly assumed: readonly Assumption[];
+  /** The file's value where it holds a sketch: what the site was expanded from. */
+  readonly sketched?: { readonly sketch: unknown } | undefined;
 }
 
 /** One thing wrong with a file. */

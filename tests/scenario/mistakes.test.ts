@@ -74,7 +74,7 @@ const MISTAKES: readonly Mistake[] = [
     'supply.hose[0].length',
   ],
   ['a tank truck with nothing in it', (s) => (s.supply.hose[0].volume = 0), 'supply.hose[0].volume'],
-  ['a sketch', (s) => (s.sketch = {}), 'sketch'],
+  ['a sketch', (s) => (s.sketch = {}), 'sketch.length', 'sketch.width', 'sketch.depth', 'sketch.pump'],
   // profiles, crests and layers
   [
     'a profile that turns back',
