@@ -7,6 +7,7 @@ import { fileSchema } from '../scenario/schema.ts';
 import { expandSketch } from '../sketch/expand.ts';
 import type { Call, CommandName } from './arguments.ts';
 import { readText, sameFile, writeLines } from './files.ts';
+import { fileText } from './fileText.ts';
 
 /** What is printed on standard output, and the exit code. */
 export interface Outcome {
@@ -58,13 +59,14 @@ export const commands: Readonly<Record<CommandName, (call: Call) => Promise<Outc
     return { output: call.json ? json(answer) : balanceText(answer, scenario.display), code: 0 };
   },
 
-  async sketch({ file, display }) {
+  async sketch({ file, display, json: plain }) {
     const text = await readText(file);
     const reading = readScenario(text);
     if (!reading.ok) throw new Refused(reading.problems);
     const value = parseJson(text);
     const whole = expandSketch(value.ok ? value.value : undefined).file as object;
-    return { output: json(display ? { ...whole, display } : whole), code: 0 };
+    const shown = display ? { ...whole, display } : whole;
+    return { output: plain ? json(shown) : fileText(shown), code: 0 };
   },
 
   async schema() {

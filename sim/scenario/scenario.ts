@@ -163,7 +163,7 @@ export interface Scenario {
   readonly actions: readonly Action[];
   readonly assumed: readonly Assumption[];
   /** The file's value where it holds a sketch: what the site was expanded from. */
-  readonly sketched?: { readonly sketch: unknown } | undefined;
+  readonly sketched?: (Readonly<Record<string, unknown>> & { readonly sketch: unknown }) | undefined;
 }
 
 /** One thing wrong with a file. */

@@ -4,6 +4,7 @@ import { fileOf, type Sketched } from './file.ts';
 import type { SketchNumber, SketchValue } from './number.ts';
 import { bandOfNumber, SKETCH_NUMBERS } from './numbers.ts';
 import { displayOf, shown } from './shown.ts';
+import { tidy } from './units.ts';
 
 type Typed = ReadonlyMap<string, SketchValue>;
 
@@ -22,7 +23,14 @@ export function assumedIn(raw: Sketched, typed: Typed): Assumption[] {
       return JSON.stringify(fileOf(changed, raw)) !== plain;
     });
     if (!rests) return [];
-    return [{ place: `sketch.${each.key}`, value: told(value, raw), band, from: 'sketch' as const }];
+    return [
+      {
+        place: `sketch.${each.key}`,
+        value: told(value, raw),
+        band: band && ([tidy(band[0]), tidy(band[1])] as const),
+        from: 'sketch' as const,
+      },
+    ];
   });
 }
 
@@ -31,9 +39,10 @@ const othersOf = (each: SketchNumber, band: readonly number[] | undefined): read
 
 /** A value as a list of assumptions has it: a figure in SI, or words. */
 function told(value: SketchValue, raw: Sketched): number | string {
-  if (typeof value === 'number' || typeof value === 'string') return value;
+  if (typeof value === 'string') return value;
+  if (typeof value === 'number') return tidy(value);
   const [first, second] = value as readonly unknown[];
-  if (typeof first === 'number' && typeof second === 'number') return first / second;
+  if (typeof first === 'number' && typeof second === 'number') return tidy(first / second);
   const display = displayOf(raw.sketch);
   const shelves = (value as readonly { depth: number; width: number }[]).map(
     ({ depth, width }) => `${shown(depth, 'length', display)} down, ${shown(width, 'length', display)} wide`,

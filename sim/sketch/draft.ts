@@ -12,6 +12,7 @@ import type { SketchValue } from './number.ts';
 import { sketchNumber } from './numbers.ts';
 import { layOver } from './overlay.ts';
 import { mainPipe, plumbingPart } from './plumbing.ts';
+import { tidy } from './units.ts';
 
 const silent = () => {};
 
@@ -68,6 +69,11 @@ export class Draft {
   raw(key: string): unknown {
     if (!this.isTyped(key)) return undefined;
     return key.split('.').reduce<unknown>((part, name) => (isObject(part) ? part[name] : undefined), this.sketch);
+  }
+
+  /** A number as the expanded file has it: as it was typed, or its default in SI. */
+  figure(key: string): unknown {
+    return this.raw(key) ?? tidy(this.number(key));
   }
 
   get pond(): Measures {

@@ -22,8 +22,10 @@ export const holdsSketch = (raw: unknown): raw is Sketched => isObject(raw) && O
 /**
  * Expands a file that holds a sketch. Figures come out as they were typed, or in SI; elevations count from the water
  * line, pump running, unless a part beside the sketch has the pond elsewhere. Never throws on any value.
+ *
+ * @param listed whether what was assumed is listed: it takes many times as long as the expansion itself
  */
-export function expandSketch(raw: unknown): Expansion {
+export function expandSketch(raw: unknown, { listed = true } = {}): Expansion {
   if (!holdsSketch(raw)) return { file: raw, problems: [], assumed: [] };
   const problems: Problem[] = [];
   const tell: Tell = (place, found, wanted) => problems.push({ place, found, wanted });
@@ -31,7 +33,7 @@ export function expandSketch(raw: unknown): Expansion {
   const sound = problems.length === 0;
   const site = new Draft(raw, sound ? typed : new Map([...STAND_INS, ...typed]));
   if (sound) tellSketch(site, tell);
-  return { file: fileOf(site, raw), problems, assumed: problems.length === 0 ? assumedIn(raw, typed) : [] };
+  return { file: fileOf(site, raw), problems, assumed: listed && problems.length === 0 ? assumedIn(raw, typed) : [] };
 }
 
 /** What stands in for required numbers that could not be read, so that the parts beside can be read all the same. */
@@ -41,3 +43,12 @@ const STAND_INS: readonly (readonly [string, SketchValue])[] = [
   ['depth', 0.6],
   ['pump', { flow: 0.003, head: 9 }],
 ];
+
+/** The same file with another figure at a number of its sketch, `sketch.pipe.length`. */
+export function withNumber(raw: Sketched, place: string, value: number): Sketched {
+  const put = (part: unknown, [key = '', ...rest]: readonly string[]): unknown => {
+    const keys = isObject(part) ? part : {};
+    return { ...keys, [key]: rest.length === 0 ? value : put(keys[key], rest) };
+  };
+  return put(raw, place.split('.')) as Sketched;
+}

@@ -69,9 +69,9 @@ export function watercoursePart(site: Draft): unknown[] {
     kind: 'stream',
     length: site.raw('stream') ?? length,
     width: tidy(Math.max(STREAM.leastWidth, stone)),
-    slope: site.raw('slope') ?? site.number('slope'),
+    slope: site.figure('slope'),
     foot: tidy(site.pond.edge),
-    edge: { height: STREAM.edge, length: LOW_STRETCH },
+    edge: { height: STREAM.edge, length: tidy(LOW_STRETCH) },
   };
   return [pool, stream];
 }

@@ -24,7 +24,7 @@ export function plumbingPart(site: Draft): Record<string, unknown> {
   return {
     main: {
       size: site.word('pipe.size'),
-      length: site.raw('pipe.length') ?? tidy(site.number('pipe.length')),
+      length: site.figure('pipe.length'),
       fittings: { elbow90: site.number('pipe.elbows'), entrance: 1 },
       ...(checkValve !== 'no' && { k: site.number('checkValveLoss') }),
       checkValve: CHECK_VALVE[checkValve],
@@ -37,9 +37,9 @@ export function plumbingPart(site: Draft): Record<string, unknown> {
 function feedPart(site: Draft, valve: string): Record<string, unknown> {
   return {
     size: feedSize(bore(site.word('pipe.size'))),
-    length: FEED.length,
+    length: tidy(FEED.length),
     fittings: { elbow90: FEED.elbows },
     k: FEED.k,
-    valve: site.raw(valve) ?? site.number(valve),
+    valve: site.figure(valve),
   };
 }

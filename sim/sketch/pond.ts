@@ -12,18 +12,18 @@ export function pondPart(site: Draft): Record<string, unknown> {
   return {
     shape: {
       ...planPart(site),
-      length: site.raw('length') ?? site.number('length'),
-      width: site.raw('width') ?? site.number('width'),
-      depth: site.raw('depth') ?? site.number('depth'),
+      length: site.figure('length'),
+      width: site.figure('width'),
+      depth: site.figure('depth'),
       ...shelfPart(site),
-      ...(site.number('gravel') > 0 && { gravel: site.raw('gravel') ?? site.number('gravel') }),
+      ...(site.number('gravel') > 0 && { gravel: site.figure('gravel') }),
     },
     ...(rock > 0 && { displaced: [{ from: tidy(mark - depth), to: tidy(edge), fraction: rock }] }),
     fillMark: 0,
     rim: {
       crest: [
         [0, line],
-        [LOW_STRETCH, line],
+        [tidy(LOW_STRETCH), line],
       ],
     },
   };
@@ -52,9 +52,9 @@ export function pumpParts(site: Draft): Record<string, unknown> {
   const minimum = Math.min(suction + VAULT.overSuction, lip - VAULT.underIntake);
   return {
     intake: {
-      width: site.raw('intakeWidth') ?? site.number('intakeWidth'),
+      width: site.figure('intakeWidth'),
       elevation: tidy(lip),
-      blockage: site.raw('blockage') ?? site.number('blockage'),
+      blockage: site.figure('blockage'),
     },
     vault: {
       profile: [
@@ -64,7 +64,7 @@ export function pumpParts(site: Draft): Record<string, unknown> {
     },
     pump: {
       curve: site.raw('pump') ?? site.value('pump'),
-      efficiency: site.raw('efficiency') ?? site.number('efficiency'),
+      efficiency: site.figure('efficiency'),
       suction: tidy(suction),
       minimum: tidy(minimum),
     },

@@ -19,7 +19,7 @@ export function useParts(site: Draft, sketch: unknown): Record<string, unknown> 
       ...(!Array.isArray(hoseOf(site)) && { hose: { flow: hoseFlow(site) } }),
       ...(autofill !== 'none' && {
         autofill: {
-          flow: site.raw('autofillFlow') ?? tidy(site.number('autofillFlow')),
+          flow: site.figure('autofillFlow'),
           set: tidy(mark),
           low: tidy(mark - AUTOFILL_BAND),
           in: autofill,
