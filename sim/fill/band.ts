@@ -19,7 +19,7 @@ const PUMP_OFF = /^(sketch|hoses|pond|vault|intake|weather)\b/;
 
 /**
  * How far the moment at which the pond is full may be off, s, either way, from the reading error of each hose's flow
- * and the assumed values; undefined where it is never full.
+ * and the assumed values; undefined where it is never full, or is already.
  *
  * @throws RunFailure where a march fails
  */
@@ -28,13 +28,13 @@ export function fillBand(s: Scenario, options: FillOptions = {}): Band | undefin
   if (fillMark === undefined || !s.hoses.some(({ flow }) => flow > 0)) return undefined;
   const full = (of: Scenario): number | undefined => fillCourse(of, of.pond.fillMark ?? fillMark, options).full;
   const course = fillCourse(s, fillMark, options);
-  if (course.full === undefined) return undefined;
+  if (course.full === undefined || course.full === 0) return undefined;
   const assumed = [...s.assumed, ...flowErrors(s)].filter(
     ({ place }) => options.pumpAt !== undefined || PUMP_OFF.test(place),
   );
   const flow = course.schedule.flowAt(Math.max(0, course.full - 1));
   const model = flow > 0 ? (MODEL * surfaceAt(s, fillMark)) / flow : 0;
-  return bandsOf({ ...s, assumed }, (changed) => [full(changed)], [model])[0];
+  return bandsOf({ ...s, assumed }, (changed) => [full(changed)], [model], 'on all')[0];
 }
 
 /** The flow of each hose as a value that is not known for sure. A sketch's own bucket has its band already. */

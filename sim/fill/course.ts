@@ -86,7 +86,7 @@ export function fillCourse(s: Scenario, fillMark: number, options: CourseOptions
     network,
     record: march.record,
     full: found,
-    never: found === undefined ? (starved || lacksBalance ? 'starves' : whyNever(schedule, march.time)) : undefined,
+    never: found === undefined ? (starved || lacksBalance ? 'starves' : whyNever(schedule, march, pond)) : undefined,
     pumpOn: pumpOn(),
     running,
   };
@@ -122,10 +122,15 @@ function marchOn(march: March, schedule: Schedule, missing: number, done: () => 
   }
 }
 
-function whyNever(schedule: Schedule, time: number): Never {
+function whyNever(schedule: Schedule, { time, record }: March, pond: number): Never {
   if (schedule.ends <= time) return 'shut';
-  return time >= LONGEST ? 'long' : 'weak';
+  const half = record.volume(record.rowAt(time / 2), pond);
+  const stillRises = record.volume(record.length - 1, pond) > half + RISES;
+  return time >= LONGEST && stillRises ? 'long' : 'weak';
 }
+
+/** More water than this in half the time is a rise, m³. */
+const RISES = 1e-3;
 
 /** Water in all basins with the pump running and the pond at a level, without leaks, m³; undefined without a balance. */
 function runningWater(s: Scenario, level: number): number | undefined {

@@ -8,6 +8,7 @@ import { expandSketch } from '../sketch/expand.ts';
 import type { Call, CommandName } from './arguments.ts';
 import { readText, sameFile, writeLines } from './files.ts';
 import { fileText } from './fileText.ts';
+import { fillCommand } from './fill.ts';
 
 /** What is printed on standard output, and the exit code. */
 export interface Outcome {
@@ -59,6 +60,14 @@ export const commands: Readonly<Record<CommandName, (call: Call) => Promise<Outc
     return { output: call.json ? json(answer) : balanceText(answer, scenario.display), code: 0 };
   },
 
+  async fill(call) {
+    tellOverwriting(call);
+    const scenario = await siteOf(call);
+    const outcome = solved(scenario, (site) => fillCommand(site, { ...call.fill, json: call.json, csv: call.csv }));
+    if (!('code' in outcome)) throw new Refused(outcome);
+    return outcome;
+  },
+
   async sketch({ file, display, json: plain }) {
     const text = await readText(file);
     const reading = readScenario(text);
@@ -89,9 +98,16 @@ function solved<T>(scenario: Scenario, solve: (scenario: Scenario) => T): T {
 }
 
 /** A site's file is never changed by being run. */
-function tellOverwriting({ file, csv }: Call): void {
-  if (csv === undefined || file === '-' || !sameFile(file, csv)) return;
-  throw new Refused([{ place: '--csv', found: 'the scenario file itself', wanted: 'another file to write' }]);
+function tellOverwriting({ file, csv, fill: { ics } }: Call): void {
+  const written = [
+    ['--csv', csv],
+    ['--ics', ics],
+  ] as const;
+  const over = written.filter(([, path]) => path !== undefined && file !== '-' && sameFile(file, path));
+  if (over.length === 0) return;
+  throw new Refused(
+    over.map(([place]) => ({ place, found: 'the scenario file itself', wanted: 'another file to write' })),
+  );
 }
 
 function tellRows({ every }: Call, { span }: Scenario): void {
