@@ -104,7 +104,7 @@ export class Draft {
     return this.once('curve', () => {
       const laid = layOver({ curve: this.raw('pump') }, this.beside['pump']);
       const read = pumpKeys.read(laid, '', silent)?.curve;
-      return (read ?? this.value('pump')) as Draft['curve'];
+      return (isWhole(read) ? read : this.value('pump')) as Draft['curve'];
     });
   }
 
@@ -162,6 +162,10 @@ export class Draft {
     return this.found.get(name) as T;
   }
 }
+
+/** Whether a curve could be read to its last figure. */
+const isWhole = (curve: unknown): boolean =>
+  Array.isArray(curve) || (isObject(curve) && curve['flow'] !== undefined && curve['head'] !== undefined);
 
 interface PipeRead {
   readonly diameter?: number | undefined;

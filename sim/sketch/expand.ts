@@ -29,11 +29,22 @@ export function expandSketch(raw: unknown, { listed = true } = {}): Expansion {
   if (!holdsSketch(raw)) return { file: raw, problems: [], assumed: [] };
   const problems: Problem[] = [];
   const tell: Tell = (place, found, wanted) => problems.push({ place, found, wanted });
-  const typed = readSketch(raw.sketch, tell);
+  const read = readSketch(raw.sketch, tell);
   const sound = problems.length === 0;
-  const site = new Draft(raw, sound ? typed : new Map([...STAND_INS, ...typed]));
+  const typed = sound ? read : new Map([...STAND_INS, ...whole(read, problems)]);
+  const site = new Draft(raw, typed);
   if (sound) tellSketch(site, tell);
   return { file: fileOf(site, raw), problems, assumed: listed && problems.length === 0 ? assumedIn(raw, typed) : [] };
+}
+
+/** The numbers without those of which something could not be read. */
+function whole(
+  read: ReadonlyMap<string, SketchValue>,
+  problems: readonly Problem[],
+): readonly (readonly [string, SketchValue])[] {
+  const spoiled = (key: string) =>
+    problems.some(({ place }) => `${place}.`.replace('[', '.').startsWith(`sketch.${key}.`));
+  return [...read].filter(([key]) => !spoiled(key));
 }
 
 /** What stands in for required numbers that could not be read, so that the parts beside can be read all the same. */

@@ -50,7 +50,7 @@ export const FALLS_NUMBERS: readonly SketchNumber[] = [
   },
   {
     key: 'sideStone',
-    called: 'how much higher the side stone lies',
+    called: 'the height of the side stone over the main stone',
     asks: 'How much higher than the main stone lies the side stone?',
     first: false,
     dimension: 'length',
@@ -61,7 +61,7 @@ export const FALLS_NUMBERS: readonly SketchNumber[] = [
   },
   {
     key: 'splash',
-    called: 'what splashes away at the stones',
+    called: 'the share that splashes away at the stones',
     asks: 'What share of the water splashes away?',
     first: false,
     dimension: 'fraction',

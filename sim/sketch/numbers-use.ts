@@ -42,7 +42,7 @@ export const USE_NUMBERS: readonly SketchNumber[] = [
   },
   {
     key: 'climate',
-    called: 'what the air takes (the climate)',
+    called: 'the evaporation by the climate',
     asks: 'What is the summer like?',
     first: true,
     dimension: 'depthRate',

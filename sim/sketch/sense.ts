@@ -44,6 +44,7 @@ function tellPump(site: Draft, tell: Tell, display: 'us' | 'metric'): void {
     const nearest = flow(site.boxFlow < FLOWS[0] ? FLOWS[0] : FLOWS[1]);
     const wanted = `a pump’s most flow from ${flow(FLOWS[0])} to ${flow(FLOWS[1])}; the nearest that makes sense is ${nearest}`;
     tell(box ? 'sketch.pump.flow' : 'sketch.pump', flow(site.boxFlow), wanted);
+    return;
   }
   const height = lift - site.pond.mark;
   if (!inRange(head, HEADS)) {

@@ -3,6 +3,7 @@ import { DIMENSIONS, type DimensionName, parseQuantity, unitsSentence } from '..
 import type { SketchNumber, SketchValue } from '../../sketch/number.ts';
 import { SKETCH_NUMBERS } from '../../sketch/numbers.ts';
 import { displayOf, shown } from '../../sketch/shown.ts';
+import { tidy } from '../../sketch/units.ts';
 import { about, type Field, isList, isObject, oneOf, optional, quantity, show, type Tell, word } from '../fields.ts';
 import { list, object, pair } from '../fields-of-many.ts';
 import { size, wordOr } from './common.ts';
@@ -12,6 +13,8 @@ import { curve } from './pond.ts';
 /** A figure within the range of its number; out of it the nearest sense is told. */
 function measure(each: SketchNumber, dimension: DimensionName): Field<number> {
   const [least, most] = each.range ?? [-Infinity, Infinity];
+  // Three feet typed are the three feet of the range, to the last digit or not.
+  const slack = 1e-9 * Math.abs(most);
   const { title } = DIMENSIONS[dimension];
   const range = (display: 'us' | 'metric') =>
     `from ${shown(least, dimension, display)} to ${shown(most, dimension, display)}`;
@@ -19,13 +22,13 @@ function measure(each: SketchNumber, dimension: DimensionName): Field<number> {
   const units = Object.keys(DIMENSIONS[dimension].units).length === 0 ? '' : `: ${unitsSentence(dimension)}`;
   return {
     wanted: `${wanted}${units}`,
-    schema: quantity(dimension, { min: least, max: most }).schema,
+    schema: quantity(dimension, { min: tidy(least), max: tidy(most) }).schema,
     read: (value, place, tell) => {
       const parsed = typeof value === 'string' ? parseQuantity(value, dimension) : { ok: true as const, value };
       if (!parsed.ok) tell(place, parsed.found, `${wanted}${units}`);
       else if (typeof parsed.value !== 'number' || !Number.isFinite(parsed.value))
         tell(place, show(value), `${wanted}${units}`);
-      else if (parsed.value >= least && parsed.value <= most) return parsed.value;
+      else if (parsed.value >= least - slack && parsed.value <= most + slack) return parsed.value;
       else {
         const display = displayOf(value);
         const nearest = shown(parsed.value < least ? least : most, dimension, display);
