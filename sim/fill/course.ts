@@ -25,7 +25,7 @@ export interface CourseOptions extends ScheduleOptions {
 
 /**
  * Why a pond does not come to its mark: the hoses give too little against what is lost; the last hose is shut before;
- * it takes longer than a year; the pump, once started, draws air for good or no running balance is found.
+ * it takes longer than three months; the pump, once started, draws air for good or no running balance is found.
  */
 export type Never = 'weak' | 'shut' | 'long' | 'starves';
 

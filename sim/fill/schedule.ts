@@ -2,7 +2,7 @@ import type { Action, Scenario } from '../scenario/scenario.ts';
 import { momentsOfDay } from './clock.ts';
 
 /** A fill that takes longer comes to no end, s. */
-export const LONGEST = 366 * 86400;
+export const LONGEST = 92 * 86400;
 
 /** A time in which a hose runs, s from the run's start; `to` Infinity where nothing shuts it. */
 export interface Stretch {

@@ -25,7 +25,7 @@ export const FILL_CAUTION =
 const NEVER: Readonly<Record<Never, string>> = {
   weak: 'never: as much is lost as runs in',
   shut: 'never: the last hose is shut, or empty, before',
-  long: 'not within a year',
+  long: 'not within three months',
   starves: 'never: the pump draws air, or the water course finds no running balance',
 };
 

@@ -23,7 +23,7 @@ function fillingSays(s: Scenario, { time, opened, schedule, hoses, flow, never }
   const hose = many ? `The ${hoses.length} hoses together (${formatFlow(flow, display)})` : 'The hose';
   const rate = many ? '' : ` (${formatFlow(flow, display)})`;
   if (time === null) {
-    if (never === 'long') return `${hose}${rate} would take more than a year to bring the pond to its mark.`;
+    if (never === 'long') return `${hose}${rate} would take more than three months to bring the pond to its mark.`;
     const why = never === 'shut' ? `${many ? 'they are' : 'it is'} shut before then` : 'it loses as much as runs in';
     return `${hose}${rate} never bring${many ? '' : 's'} the pond to its mark: ${why}.`;
   }
