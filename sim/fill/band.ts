@@ -9,8 +9,6 @@ import type { FillOptions } from './plan.ts';
  * give more by night than by day. Our estimate.
  */
 const BUCKET = 0.05;
-/** What a pressure read with the tap shut may promise too much, as a share of the flow. Our estimate. */
-const PRESSURE = 0.4;
 /** What dry stone, gravel and folds of the liner take up, as a level of the pond, m. Our estimate. */
 const MODEL = 0.005;
 
@@ -40,12 +38,18 @@ export function fillBand(s: Scenario, options: FillOptions = {}): Band | undefin
 /** The flow of each hose as a value that is not known for sure. A sketch's own bucket has its band already. */
 function flowErrors(s: Scenario): Assumption[] {
   if (s.assumed.some(({ place }) => place === 'sketch.bucket')) return [];
-  return s.hoses.map(({ flow, by }, i) => ({
+  return s.hoses.map(({ flow }, i) => ({
     place: `hoses[${i}].flow`,
     value: flow,
-    band: by === 'pressure' ? [(1 - PRESSURE) * flow, flow] : [(1 - BUCKET) * flow, (1 + BUCKET) * flow],
+    band: notedBand(s, i) ?? [(1 - BUCKET) * flow, (1 + BUCKET) * flow],
     from: 'default',
   }));
+}
+
+/** The band of a flow that was reckoned from a pressure, noted by its place in the file. */
+function notedBand({ assumed }: Scenario, hose: number): Assumption['band'] {
+  const places = [`supply.hose[${hose}].flow`, ...(hose === 0 ? ['supply.hose.flow'] : [])];
+  return assumed.find(({ place }) => places.includes(place))?.band;
 }
 
 /** What moves the moment most, as a person calls it: 'the bucket test of ‘north’'. */
