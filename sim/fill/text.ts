@@ -68,7 +68,7 @@ function headRows(
     if (most !== undefined) rows.push(['moved most by', most]);
   }
   rows.push(['run in', formatVolume(volume, display)]);
-  if (lost !== null && lost > 5e-5) rows.push(['of it lost', formatVolume(lost, display)]);
+  if (lost !== null && lost > 2e-4) rows.push(['of it lost', formatVolume(lost, display)]);
   return rows;
 }
 
