@@ -9,6 +9,7 @@ import {
   formatVolume,
 } from '../../quantity/index.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
+import { firstStart } from '../../trials/firstStart.ts';
 import { keptSite } from '../../trials/stop.ts';
 import type { Check } from '../answer.ts';
 import { RunFailure } from '../failure.ts';
@@ -18,7 +19,6 @@ import { dammedFallsCheck } from './dammedFalls.ts';
 import { rainCheck } from './drainBackRain.ts';
 import { dutyCheck } from './duty.ts';
 import { fallsCheck } from './falls.ts';
-import { firstStartCheck } from './firstStart.ts';
 import { headroomCheck } from './headroom.ts';
 import { lossCheck } from './loss.ts';
 import { reachCheck } from './reach.ts';
@@ -29,9 +29,9 @@ import { velocityCheck } from './velocity.ts';
 import { volumeCheck } from './volume.ts';
 
 /** Checks whose figure is had from one balance or one short trial, and may so be asked again for every assumption. */
-const QUICK: readonly (readonly [name: string, ask: (input: CheckInput) => Check | undefined])[] = [
+const QUICK: readonly (readonly [name: string, ask: (input: CheckInput) => Pick<Check, 'value'> | undefined])[] = [
   ['drain-back in rain', ({ scenario }) => inRain(scenario)],
-  ['first start', ({ scenario }) => firstStartCheck(scenario)],
+  ['first start', ({ scenario }) => vaultSpare(scenario)],
   ['dammed falls', ({ scenario }) => dammedFallsCheck(scenario)],
   ['falls', fallsCheck],
   ['split', splitCheck],
@@ -43,6 +43,12 @@ const QUICK: readonly (readonly [name: string, ask: (input: CheckInput) => Check
   ['volume', volumeCheck],
   ['loss', lossCheck],
 ];
+
+/** What is left over the pump's minimum on a dry first start: without the ways to mend it, which take many starts. */
+function vaultSpare(scenario: Scenario): Pick<Check, 'value'> | undefined {
+  const trial = firstStart(scenario);
+  return trial && { value: trial.lowestVault.value - scenario.pump.minimum };
+}
 
 function inRain(scenario: Scenario): Check | undefined {
   const kept = keptSite(scenario);
@@ -75,7 +81,7 @@ export function withSketchBands({ scenario }: CheckInput, checks: readonly Check
   });
 }
 
-function figureOf(ask: () => Check | undefined): number | undefined {
+function figureOf(ask: () => Pick<Check, 'value'> | undefined): number | undefined {
   try {
     return ask()?.value ?? undefined;
   } catch (error) {
