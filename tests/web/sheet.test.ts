@@ -1,10 +1,14 @@
 import { describe, expect, test } from 'vitest';
+import { balance } from '../../sim/index.ts';
 import { readScenario } from '../../sim/scenario/read.ts';
+import { sheetOf } from '../../web/section/sheet.ts';
 import { type Block, edgeBenchmark, type SheetFacts } from '../../web/sheet/block.ts';
 import { settingOut } from '../../web/sheet/blocks.ts';
 import { ownersCard } from '../../web/sheet/card.ts';
+import { answerFrom, balanceFrom, scenarioFrom } from '../../web/sheet/from-benchmark.ts';
 import { linerOf, outlineOf, stoneIn } from '../../web/sheet/quantities.ts';
 import { typedLength } from '../../web/sheet/typed-mark.ts';
+import { mostOf } from '../../web/sheet/water.ts';
 import { handleDegrees } from '../../web/sheet/works.ts';
 import { factsOf, withStones } from './sheetFacts.ts';
 import { siteNames, siteText } from './sites.ts';
@@ -36,7 +40,7 @@ describe('heights', () => {
   test('stand from the edge where no benchmark is named, and against its reading', () => {
     expect(row(courtyard, 'Heights', 'fill mark').slice(1, 3)).toEqual(['−110 mm', '+110 mm']);
     expect(row(courtyard, 'Heights', 'broad stone (main)').slice(0, 3)).toEqual([
-      'broad stone (main), 550 mm, ends up to 4.0 mm higher',
+      'broad stone (main), 550 mm, up to +4.0 mm',
       '+620 mm',
       '−620 mm',
     ]);
@@ -179,7 +183,15 @@ describe('water', () => {
     expect(steps?.at(-1)).toContain('mark');
     const test = block(courtyard, 'Stop test').steps?.join(' ');
     expect(test).toMatch(/rises 33 mm, nine tenths of it within 4 min 12 s/);
-    expect(test).toMatch(/More than 37 mm.*A check valve that does not hold: 115 mm/);
+    expect(test).toMatch(/More than 38 mm.*does not hold it would be 115 mm/);
+  });
+
+  test('the most a pond may rise is a step of the ruler over what is expected, or more', () => {
+    const { scenario } = courtyard;
+    // 33.0 + 4.7 = 37.7 mm; 1/4 in + 1/32 in is 3/8 in on a ruler, as is 1/4 in alone.
+    expect(mostOf(0.033, 0.0047, scenario)).toBeCloseTo(0.038, 12);
+    expect(mostOf(0.00635, 0.0008, gravel.scenario)).toBeCloseTo(0.009525, 12);
+    expect(mostOf(0.0063, 0, gravel.scenario)).toBeCloseTo(0.009525, 12);
   });
 
   test('what moves the answer most is said of what is assumed', () => {
@@ -249,5 +261,33 @@ describe('a benchmark’s typed figures', () => {
     expect(typedLength('4\' 3 1/2"', 'us')).toEqual({ value: expect.closeTo(1.3081, 10) });
     expect(typedLength('', 'us')).toEqual({ value: undefined });
     expect(typedLength('1,3', 'metric')).toHaveProperty('wrong');
+  });
+});
+
+describe('the drawing from a benchmark', () => {
+  test.each(siteNames)('is %s itself, its scale counted from there', (name) => {
+    const facts = factsOf(siteText(name));
+    const by = 0.37;
+    const seen = scenarioFrom(facts.scenario, by);
+    const [own, moved] = [facts.scenario, seen].map((s) => sheetOf(s, 984, undefined));
+    expect(moved.scale.height).toBeCloseTo(own.scale.height, 6);
+    expect(moved.scale.y(0)).toBeCloseTo(own.scale.y(by), 6);
+    // What is pressed is each part's outline, water course, vault and pipes all told.
+    const places = ({ parts }: typeof own): string[] => parts.map(({ place }) => place);
+    expect(places(moved)).toEqual(places(own));
+    own.parts.forEach(({ anchor }, i) => {
+      expect(moved.parts[i].anchor[0]).toBeCloseTo(anchor[0], 6);
+      expect(moved.parts[i].anchor[1]).toBeCloseTo(anchor[1], 6);
+    });
+    const levels = balanceFrom(facts.balance, by)?.levels;
+    expect(levels?.['pond']).toBeCloseTo((facts.balance?.levels['pond'] ?? 0) - by, 12);
+    expect(answerFrom(facts.answer, by)?.levels['pond'].max.value).toBeCloseTo(
+      (facts.answer?.levels['pond'].max.value ?? 0) - by,
+      12,
+    );
+    // The site from its benchmark runs as it does from its datum.
+    const again = balance(seen);
+    for (const [basin, level] of Object.entries(again.levels))
+      expect(level, basin).toBeCloseTo(levels?.[basin] ?? NaN, 6);
   });
 });

@@ -1,5 +1,9 @@
 /** Sizes a sheet is tried in, the largest first: letters in pt, the drawing as a part of its full width. */
 const SIZES: readonly (readonly [letters: number, drawing: number])[] = [
+  [10.5, 1],
+  [10, 1],
+  [9.5, 1],
+  [9, 1],
   [8.5, 1],
   [8, 1],
   [7.5, 1],

@@ -45,11 +45,11 @@ export function heightsOf({ scenario: s, balance }: SheetFacts): Height[] {
 const overflowName = ({ pond, display }: Scenario): string =>
   `overflow’s mouth, ${formatLength(pond.overflow?.diameter ?? 0, display)} bore`;
 
-/** ', 550 mm wide, up to 4 mm higher' of a crest that is not level. */
+/** ', 550 mm, up to +4.0 mm': a crest's width, and how far it rises over its lowest point. */
 function crestWords(crest: Crest['crest'], { display }: Scenario): string {
   const width = crest[crest.length - 1][0] - crest[0][0];
   const over = Math.max(...crest.map(([, z]) => z)) - lowestOf(crest);
-  const rises = over > LEVEL ? `, ends up to ${formatLength(over, display)} higher` : '';
+  const rises = over > LEVEL ? `, up to +${formatLength(over, display)}` : '';
   return `, ${formatLength(width, display)}${rises}`;
 }
 
@@ -73,10 +73,10 @@ export function heightsBlock(facts: SheetFacts): Block {
     rodFigure(elevation, benchmark, s),
     ...(balance ? [ruler(water, s)] : []),
   ]);
-  const set = benchmark.reading === undefined ? 'rod, + own reading' : 'rod';
+  const set = benchmark.reading === undefined ? 'rod, + yours' : 'rod';
   return {
     title: 'Heights',
-    heads: ['a crest by its lowest point', 'elevation', set, ...(balance ? ['ruler'] : [])],
+    heads: ['a crest: width, rise', 'its lowest', set, ...(balance ? ['ruler'] : [])],
     rows,
     says: [benchmarkWords(benchmark, s), rulerWords(facts)],
   };

@@ -5,11 +5,14 @@ export type Paper = 'A4' | 'Letter';
 /** Margins so that what is printed is 190 mm wide and 259 mm tall on either paper: one layout for both. */
 const MARGINS: Readonly<Record<Paper, string>> = { A4: '10mm', Letter: '10mm 12.9mm' };
 
-/** Only the sheet is printed. The page under it keeps its width, since it measures itself, and takes no room. */
+/**
+ * Only the sheet is printed. The page under it keeps some width, since it measures itself, and takes no room: browsers
+ * print all smaller where anything is wider than the paper.
+ */
 const pageCss = (paper: Paper): string => `@page { size: ${paper}; margin: ${MARGINS[paper]}; }
 @media print {
   html, body { background: #fff; margin: 0; }
-  body > :not(tb-sheet) { visibility: hidden; position: absolute; height: 0; overflow: clip; }
+  body > :not(tb-sheet) { visibility: hidden; position: absolute; left: 0; right: 0; height: 0; overflow: hidden; }
 }`;
 
 const rules = new CSSStyleSheet();

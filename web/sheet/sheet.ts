@@ -12,6 +12,7 @@ import { blockView } from './block-view.ts';
 import { settingOut } from './blocks.ts';
 import { ownersCard } from './card.ts';
 import { fitOnPage } from './fit.ts';
+import { answerFrom, balanceFrom, scenarioFrom } from './from-benchmark.ts';
 import { type Paper, printAsBefore, printOn } from './paper.ts';
 import { sheetStyles } from './styles.ts';
 import { typedLength } from './typed-mark.ts';
@@ -93,21 +94,21 @@ export class SettingOutSheet extends LitElement {
     };
   }
 
-  #moment(s: Scenario): Moment {
+  /** The running site, or as it stood at the start where it has no balance. */
+  #drawing(site: Scenario, { elevation }: Benchmark): TemplateResult {
+    const s = scenarioFrom(site, elevation);
+    const answer = answerFrom(this.answer, elevation);
+    const balance = balanceFrom(this.balance, elevation);
+    const level = s.pond.fillMark ?? edgeOf(s);
     const first = (ranges: RunAnswer['levels'] | undefined): Record<string, number> =>
       Object.fromEntries(Object.entries(ranges ?? {}).map(([name, { start }]) => [name, start]));
-    const { balance, answer } = this;
-    const level = s.pond.fillMark ?? edgeOf(s);
-    return {
+    const moment: Moment = {
       t: 0,
       levels: { pond: level, vault: level, ...first(answer?.levels), ...balance?.levels },
       flows: { ...first(answer?.flows), ...balance?.flows },
     };
-  }
-
-  #drawing(s: Scenario): TemplateResult {
     return html`<figure inert aria-hidden="true">
-      <tb-section .scenario=${s} .answer=${this.answer} .balance=${this.balance} .moment=${this.#moment(s)} .width=${LAID}></tb-section>
+      <tb-section .scenario=${s} .answer=${answer} .balance=${balance} .moment=${moment} .width=${LAID}></tb-section>
     </figure>`;
   }
 
@@ -117,14 +118,12 @@ export class SettingOutSheet extends LitElement {
     const facts: SheetFacts = { scenario: s, answer, balance, stops, fill, file, benchmark };
     const blocks = kind === 'sheet' ? settingOut(facts) : ownersCard(facts);
     const units = s.display === 'us' ? 'inches, feet, US gallons' : 'millimeters, meters, liters';
-    const datum =
-      kind === 'sheet' && benchmark.elevation !== 0 ? ' The drawing’s own scale counts from the site’s datum.' : '';
     return html`<article class=${kind} aria-label=${TITLES[kind]}>
       <header>
         <h2>${s.title}: ${TITLES[kind].toLowerCase()}</h2>
-        <p>${this.date}${this.date ? '; ' : ''}in ${units}. Local codes and licensed practice come first; a simulation is no survey.${datum}</p>
+        <p>${this.date}${this.date ? '; ' : ''}in ${units}. Local codes and licensed practice come first; a simulation is no survey.</p>
       </header>
-      ${kind === 'sheet' ? this.#drawing(s) : nothing}
+      ${kind === 'sheet' ? this.#drawing(s, benchmark) : nothing}
       <div class="words">${blocks.map(blockView)}</div>
     </article>`;
   }

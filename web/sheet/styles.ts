@@ -36,6 +36,11 @@ const screenStyles = css`
     min-height: 44px;
     width: 15ch;
   }
+  .presses input::placeholder {
+    color: var(--ink2);
+    opacity: 1;
+    font-style: italic;
+  }
   .presses .name input {
     width: 24ch;
     max-width: 100%;
@@ -122,10 +127,13 @@ const paperStyles = css`
     column-fill: auto;
     overflow: hidden;
   }
+  article.card {
+    height: 126mm;
+  }
   .card .words {
     column-fill: balance;
   }
-  .long {
+  article.long {
     height: auto;
   }
   .long .words {
@@ -144,6 +152,7 @@ const paperStyles = css`
   }
   article p {
     margin: 0 0 0.4mm;
+    max-width: none;
   }
   article ol {
     margin: 0;
@@ -167,11 +176,12 @@ const paperStyles = css`
     color: #222;
     border-top: 0;
   }
-  article .figure {
+  article :is(th, td).figure {
+    padding-right: 2mm;
     text-align: right;
     white-space: nowrap;
   }
-  article :is(th, td):last-child {
+  article :is(th, td):is(.figure, td):last-child {
     padding-right: 0;
   }
 `;

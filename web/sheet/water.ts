@@ -83,6 +83,12 @@ function testedStop({ asIs, sound, failed }: Stops, { plumbing }: Scenario): Sto
   return kind === 'sound' || kind === 'unknown' ? sound : failed;
 }
 
+/** What a rise may be at the most, m, on a ruler: rounded up, and at least a step more than what is expected. */
+export function mostOf(rise: number, band: number, { display }: Scenario): number {
+  const step = display === 'us' ? 0.0254 / 8 : 0.001;
+  return step * Math.max(Math.ceil((rise + band) / step), Math.round(rise / step) + 1);
+}
+
 export function stopTestBlock(facts: SheetFacts): Block {
   const { scenario: s, stops, answer, benchmark } = facts;
   const title = 'Stop test, before the liner is trimmed';
@@ -101,13 +107,13 @@ export function stopTestBlock(facts: SheetFacts): Block {
     stop.rise < 5e-5
       ? 'does not rise'
       : `rises ${length(stop.rise)}, nine tenths of it within ${formatDuration(stop.soon)}, all within ${formatDuration(stop.took)}`;
-  const valve = holds ? ` A check valve that does not hold: ${length(stops.failed.rise)}.` : '';
+  const valve = holds ? ` With a check valve that does not hold it would be ${length(stops.failed.rise)}.` : '';
   return {
     title,
     steps: [
       `Pond at ${elevationFigure(stops.level - benchmark.elevation, s.display)}, pump running for an hour: pump off, hose shut.`,
       `Expect: the pond ${rises}; it stays ${below}.`,
-      `More than ${length(stop.rise + band)}: pump on again, do not trim. Look for a leaking check valve, a stone set high, a pool larger than planned; then lower the mark or raise the edge by what is more, and test again.${valve}`,
+      `More than ${length(mostOf(stop.rise, band, s))}: pump on again, do not trim. Look for a leaking check valve, a stone set high, a pool larger than planned; then lower the mark or raise the edge by what is more, and test again.${valve}`,
       `Trim only where ${length(stops.fail)} at the least, better ${length(stops.pass)}, stay below the edge (${elevationFigure(edgeOf(s) - benchmark.elevation, s.display)}).`,
     ],
   };
