@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Carried, follow, isLink, linkOf } from '../../web/keep/link.ts';
+import { namedBy } from '../../web/keep/address.ts';
+import { type Carried, follow, linkOf } from '../../web/keep/link.ts';
 import { siteNames, siteText } from './sites.ts';
 
 const subject = fc.constantFrom('stop', 'filling', 'filter') as fc.Arbitrary<Carried['about']>;
@@ -20,7 +21,7 @@ describe('a link', () => {
       fc.asyncProperty(carried, fc.boolean(), async (given, deflated) => {
         const link = await (deflated ? linkOf(given) : linkOf(given, null));
         expect(link).toMatch(deflated ? /^#s=1\.d\.[0-9a-z]+\.[\w-]+$/ : /^#s=1\.u\.[0-9a-z]+\.[\w-]+$/);
-        expect(isLink(link)).toBe(true);
+        expect(namedBy(link).kind).toBe('link');
         expect(plain(await follow(link))).toEqual(plain({ kind: 'case', carried: given }));
       }),
     );
@@ -74,10 +75,5 @@ describe('a link', () => {
     const link = await linkOf({ file: { notes: 'a'.repeat(3_000_000) }, about: 'stop' });
     expect(link.length).toBeLessThan(10_000);
     expect(await follow(link)).toEqual({ kind: 'cut' });
-  });
-
-  test('an address without a case is none', () => {
-    expect(isLink('#courtyard')).toBe(false);
-    expect(isLink('')).toBe(false);
   });
 });

@@ -6,7 +6,7 @@ import { type Document, edited, openDocument, redone, saved, undone } from '../.
 const opened = openDocument('pond', '{ "title": "A pond", "step": 0 }')!;
 
 /** Each letter one thing done to a document. */
-function after(deeds: readonly string[], from = opened): Document {
+function done(deeds: readonly string[], from = opened): Document {
   return deeds.reduce((doc, deed, step) => {
     if (deed === 'e') return edited(doc, { title: 'A pond', step: step + 1 }, `step ${step + 1}`);
     if (deed === 'u') return undone(doc);
@@ -35,7 +35,7 @@ describe('a kept site', () => {
   test('comes back with every step, the step it stands at and the one that was saved', () => {
     fc.assert(
       fc.property(deeds, (each) => {
-        const kept = keptOf(after(each));
+        const kept = keptOf(done(each));
         const back = keptIn(written(kept));
         expect(plain(back.doc)).toEqual(plain(kept.doc));
         expect({ ...back, doc: undefined }).toEqual({ ...kept, doc: undefined });
@@ -46,7 +46,7 @@ describe('a kept site', () => {
   test('keeps of its steps the nearest that fit, first back, then forward, and always the file as it stands', () => {
     fc.assert(
       fc.property(deeds, fc.nat(2000), (each, most) => {
-        const doc = after(each);
+        const doc = done(each);
         const { past, now, future } = keptIn(written(keptOf(doc), most)).doc;
         expect(now.file).toEqual(doc.now.file);
         expect(past.map(({ file }) => file)).toEqual(
@@ -59,19 +59,19 @@ describe('a kept site', () => {
   });
 
   test('whose steps take no more than was allowed is shorter than them and one file', () => {
-    const doc = after(Array.from({ length: 500 }, () => 'e'));
+    const doc = done(Array.from({ length: 500 }, () => 'e'));
     const text = written(keptOf(doc), 5000);
     expect(text.length).toBeLessThan(5500);
     expect(keptIn(text).doc.past.length).toBeGreaterThan(50);
   });
 
   test('of which the saved step no longer fits has edits that are not saved', () => {
-    const doc = after(['e', 'e', 'e']);
+    const doc = done(['e', 'e', 'e']);
     expect(keptIn(written(keptOf(doc), 0)).doc.kept).toBeUndefined();
   });
 
   test('is mended where only steps cannot be read: the file stands, and the loss is told', () => {
-    const doc = after(['e', 'e', 'e', 'e', 'u']);
+    const doc = done(['e', 'e', 'e', 'e', 'u']);
     const text = written(keptOf(doc));
     const value = JSON.parse(text);
     value.editions[1] = 'rubbish';
@@ -83,7 +83,7 @@ describe('a kept site', () => {
     expect(reading.kept.doc.future).toHaveLength(1);
   });
 
-  const whole = written(keptOf(after(['e', 'e'])));
+  const whole = written(keptOf(done(['e', 'e'])));
   test.each([
     ['torn', whole.slice(0, -9)],
     ['empty', ''],

@@ -1,5 +1,6 @@
 /** A link that carries a whole case: '#s=', the version and the form, a check of what follows, and the case itself. */
 import type { Display, Subject } from '../engine/protocol.ts';
+import { LINK } from './address.ts';
 
 /** A site, the question asked of it, and the units it is shown in where they are not the file's own. */
 export interface Carried {
@@ -15,16 +16,12 @@ export type Followed =
   /** Made by a later version of this page. */
   | { readonly kind: 'newer' };
 
-const START = '#s=';
 const VERSION = 1;
 /** No site is longer, in bytes: a link is not to fill the memory. */
 const LONGEST = 2_000_000;
 
 const SUBJECTS: readonly unknown[] = ['stop', 'filling', 'filter'] satisfies Subject[];
 const DISPLAYS: readonly unknown[] = ['metric', 'us'] satisfies Display[];
-
-/** Whether an address carries a case, sound or not. */
-export const isLink = (hash: string): boolean => hash.startsWith(START);
 
 /** FNV-1a of 32 bits (Fowler, Noll and Vo), written to base 36. */
 function checkOf(text: string): string {
@@ -84,12 +81,12 @@ export async function linkOf(carried: Carried, way: CompressionStream | null = d
   const { file, about, display } = carried;
   const bytes = new TextEncoder().encode(JSON.stringify({ file, about, ...(display && { display }) }));
   const body = toText(way ? await through(bytes, way) : bytes);
-  return `${START}${VERSION}.${way ? 'd' : 'u'}.${checkOf(body)}.${body}`;
+  return `${LINK}${VERSION}.${way ? 'd' : 'u'}.${checkOf(body)}.${body}`;
 }
 
 /** What an address carries. Never throws. */
 export async function follow(hash: string): Promise<Followed> {
-  const [version, form, check, body, ...more] = hash.slice(START.length).split('.');
+  const [version, form, check, body, ...more] = hash.slice(LINK.length).split('.');
   if (/^\d+$/.test(version) && Number(version) > VERSION) return { kind: 'newer' };
   const whole = Number(version) === VERSION && body !== undefined && more.length === 0 && check === checkOf(body);
   if (!whole || (form !== 'd' && form !== 'u')) return { kind: 'cut' };
