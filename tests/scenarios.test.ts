@@ -6,6 +6,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test, vi } from 'vitest';
 import { readScenario, type Scenario, seriesOf, simulate } from '../sim/index.ts';
+import { withValue } from '../sim/results/checks/withValue.ts';
+import { stopTrial } from '../sim/trials/stop.ts';
 
 // Each test runs whole sites with all their trials.
 vi.setConfig({ testTimeout: 60_000 });
@@ -85,6 +87,20 @@ describe('the courtyard', () => {
     expect(twinPlumbing).toEqual({ ...plumbing, main: { ...plumbing.main, checkValve: { kind: 'none' } } });
     expect([twinTitle === title, twinNotes === notes]).toEqual([false, false]);
   });
+});
+
+test('the backyard holds at either end of every assumed number, with a sound check valve', () => {
+  const scenario = site('backyard');
+  const { checks } = answerOf(scenario);
+  const drainBack = checks.find(({ name }) => name === 'drain-back')!;
+  expect(drainBack.value! - drainBack.band).toBeGreaterThan(drainBack.limit!);
+  const sketched = scenario.assumed.filter(({ place, band }) => place.startsWith('sketch.') && band);
+  expect(sketched.length).toBeGreaterThan(10);
+  for (const { place, band } of sketched) {
+    for (const end of band!) expect(stopTrial(withValue(scenario, place, end)!)!.below, place).toBeGreaterThan(0.025);
+  }
+  for (const name of ['volume', 'duty', 'falls', 'loss'])
+    expect(checks.find((each) => each.name === name)!.says).toContain('which is assumed');
 });
 
 test('the first start starves the vault, and the hose lets the falls run', () => {

@@ -1,33 +1,32 @@
-/** A site the page can show: a demo of the project, or a file somebody opened. */
+/** A demo of the project that the page can show. */
 export interface Site {
   /** The file's name without its ending; what the address calls the site by. */
-  name: string;
-  title: string;
-  text: string;
-}
-
-const files = import.meta.glob<string>('../scenarios/*.json', { query: '?raw', import: 'default', eager: true });
-
-/** The title a file gives, or its name where it gives none or cannot be read. */
-export function siteOf(name: string, text: string): Site {
-  let title: unknown;
-  try {
-    title = JSON.parse(text)?.title;
-  } catch {
-    // What is wrong with the text is told by the reader of sites, with its place.
-  }
-  return { name, title: typeof title === 'string' && title !== '' ? title : name, text };
+  readonly name: string;
+  readonly title: string;
 }
 
 const first = 'courtyard';
+const firstText = import.meta.glob<string>('../scenarios/courtyard.json', {
+  query: '?raw',
+  import: 'default',
+  eager: true,
+});
+const titles = import.meta.glob<string>('../scenarios/*.json', { import: 'title', eager: true });
+/** The first is shown at once; the others are fetched when they are asked for. */
+const texts = import.meta.glob<string>(['../scenarios/*.json', '!../scenarios/courtyard.json'], {
+  query: '?raw',
+  import: 'default',
+});
+
+const nameOf = (path: string): string => path.replace(/^.*\//, '').replace(/\.json$/, '');
 
 /** The demo sites, the default one first. */
-export const demoSites: readonly Site[] = Object.entries(files)
-  .map(([path, text]) => siteOf(path.replace(/^.*\//, '').replace(/\.json$/, ''), text))
+export const demoSites: readonly Site[] = Object.entries(titles)
+  .map(([path, title]) => ({ name: nameOf(path), title }))
   .sort((a, b) => Number(b.name === first) - Number(a.name === first) || a.title.localeCompare(b.title, 'en'));
 
-/** The site the address names, '#courtyard', so that a reload and a link show the same. */
-export function siteByAddress(): Site | undefined {
-  const asked = location.hash.slice(1);
-  return demoSites.find(({ name }) => encodeURIComponent(name) === asked);
+/** A demo's file: at once for the first. Rejects where it cannot be fetched. */
+export function demoText(name: string): string | Promise<string> {
+  const at = `../scenarios/${name}.json`;
+  return firstText[at] ?? texts[at]();
 }

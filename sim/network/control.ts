@@ -4,7 +4,8 @@ import type { Action, Deed, Scenario } from '../scenario/scenario.ts';
 import { isPast, type Trigger } from '../solver/trigger.ts';
 import { Agenda } from './agenda.ts';
 import { DAY, firstMoment, nextMonth } from './clock.ts';
-import { carryOut } from './deeds.ts';
+import { carryOut, enterSpent } from './deeds.ts';
+import { Hoses } from './hoses.ts';
 import type { Network } from './network.ts';
 import { PumpSwitch } from './pumpSwitch.ts';
 import type { Reins, Switch } from './reins.ts';
@@ -31,7 +32,7 @@ export class Control implements Reins {
   readonly sky: Sky;
   readonly pump: PumpSwitch;
   readonly scenario: Scenario;
-  readonly hosesOn: boolean[];
+  readonly hoses: Hoses;
   private readonly switches: Switch[] = [];
   private readonly network: Network;
   private volumes: Float64Array = new Float64Array(0);
@@ -40,11 +41,13 @@ export class Control implements Reins {
     this.scenario = scenario;
     this.network = network;
     this.settings = settings;
-    this.hosesOn = scenario.hoses.map((h) => h.on);
+    this.hoses = new Hoses(scenario.hoses);
     this.sky = new Sky(options.weather ? scenario.weather : NO_WEATHER, scenario.starts);
     this.pump = new PumpSwitch(options.pumpSpeed, options.cutOut ? scenario.pump.cutOut : undefined);
     if (options.weather) this.followMonths();
     for (const [rank, action] of options.actions.entries()) this.enter(action, rank);
+    // A trial that shuts the hoses or lays its own flow over them leaves their volumes alone.
+    if (settings.hose === this.hoses.flow) for (const i of scenario.hoses.keys()) enterSpent(this, i);
     this.watchCutOut();
   }
 

@@ -73,12 +73,26 @@ function cutPower(c: Reins, t: number, lasting: number | undefined, rank: number
 }
 
 function turnHose(c: Reins, deed: DeedOf<'hose'>, t: number): void {
-  const { hoses } = c.scenario;
-  hoses.forEach((hose, i) => {
-    if (deed.name === undefined || hose.name === deed.name) c.hosesOn[i] = deed.to === 'on';
+  c.scenario.hoses.forEach((hose, i) => {
+    if (deed.name !== undefined && hose.name !== deed.name) return;
+    c.hoses.turn(i, deed.to === 'on', t);
+    enterSpent(c, i);
   });
-  c.set({ hose: hoses.reduce((sum, hose, i) => sum + (c.hosesOn[i] ? hose.flow : 0), 0) });
+  c.set({ hose: c.hoses.flow });
   c.log(t, deed.name === undefined ? `hose ${deed.to}` : `hose ${deed.name} ${deed.to}`);
+}
+
+/** Enters the moment at which an open hose of limited volume has given all; one shut before then, or opened anew, passes it over. */
+export function enterSpent(c: Reins, i: number): void {
+  const end = c.hoses.spent(i);
+  if (end === Number.POSITIVE_INFINITY) return;
+  const act = (t: number): void => {
+    if (c.hoses.spent(i) > t) return;
+    c.hoses.turn(i, false, t);
+    c.set({ hose: c.hoses.flow });
+    c.log(t, `hose ${c.scenario.hoses[i].name} off`);
+  };
+  c.agenda.add({ t: end, rank: -1, act });
 }
 
 function startStorm(c: Reins, deed: DeedOf<'storm'>, t: number): void {

@@ -1,6 +1,7 @@
 import type { Scenario } from '../scenario/scenario.ts';
 import type { Trigger } from '../solver/trigger.ts';
 import type { Agenda } from './agenda.ts';
+import type { Hoses } from './hoses.ts';
 import type { PumpSwitch } from './pumpSwitch.ts';
 import type { Settings } from './settings.ts';
 import type { Sky } from './weather.ts';
@@ -21,8 +22,7 @@ export interface Reins {
   readonly agenda: Agenda;
   readonly sky: Sky;
   readonly pump: PumpSwitch;
-  /** Which hoses run, in the order of the file. */
-  readonly hosesOn: boolean[];
+  readonly hoses: Hoses;
 
   set(change: Partial<Settings>): void;
   log(t: number, what: string): void;

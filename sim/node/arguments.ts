@@ -2,8 +2,9 @@ import { parseArgs } from 'node:util';
 import { type Display, parseQuantity } from '../quantity/index.ts';
 import { nearest } from '../scenario/nearest.ts';
 import type { Problem } from '../scenario/scenario.ts';
+import { type FillWishes, wishProblems } from './fill.ts';
 
-const COMMANDS = ['run', 'balance', 'schema'] as const;
+const COMMANDS = ['run', 'balance', 'fill', 'sketch', 'schema'] as const;
 export type CommandName = (typeof COMMANDS)[number];
 
 export interface Call {
@@ -15,6 +16,7 @@ export interface Call {
   readonly csv: string | undefined;
   /** Spacing of the CSV's rows, s. */
   readonly every: number | undefined;
+  readonly fill: Omit<FillWishes, 'json' | 'csv'>;
 }
 
 export type CallReading =
@@ -24,11 +26,16 @@ export type CallReading =
 
 /** What each option wants to be given; '' nothing. */
 const OPTIONS: Readonly<Record<string, { readonly wants: string; readonly of: readonly CommandName[] }>> = {
-  json: { wants: '', of: ['run', 'balance', 'schema'] },
-  display: { wants: 'us or metric', of: ['run', 'balance'] },
-  csv: { wants: 'the file to write', of: ['run'] },
+  json: { wants: '', of: COMMANDS },
+  display: { wants: 'us or metric', of: ['run', 'balance', 'fill', 'sketch'] },
+  csv: { wants: 'the file to write', of: ['run', 'fill'] },
   every: { wants: 'a time, as 1min', of: ['run'] },
-  help: { wants: '', of: ['run', 'balance', 'schema'] },
+  ics: { wants: 'the file to write', of: ['fill'] },
+  zone: { wants: 'a time zone, as Europe/Berlin', of: ['fill'] },
+  pump: { wants: '', of: ['fill'] },
+  by: { wants: 'a clock time HH:MM', of: ['fill'] },
+  nights: { wants: 'two clock times, as 22:00-07:00', of: ['fill'] },
+  help: { wants: '', of: COMMANDS },
 };
 
 type Given = Readonly<Record<string, string | undefined>>;
@@ -52,7 +59,7 @@ export function readCall(args: readonly string[]): CallReading {
   const words = tokens.flatMap((token) => (token.kind === 'positional' ? [token.value] : []));
   const problems = [...wordProblems(words), ...optionProblems(options, words[0])];
   const given: Given = Object.fromEntries(options.map(({ name, value }) => [name, value ?? '']));
-  problems.push(...valueProblems(given));
+  problems.push(...valueProblems(given), ...wishProblems(wishesOf(given)));
   if (problems.length > 0) return { kind: 'refused', problems };
   return { kind: 'call', call: callOf(words, given) };
 }
@@ -66,8 +73,17 @@ function callOf(words: readonly string[], given: Given): Call {
     display: given['display'] as Display | undefined,
     csv: given['csv'],
     every: every?.ok ? every.value : undefined,
+    fill: wishesOf(given),
   };
 }
+
+const wishesOf = (given: Given): Call['fill'] => ({
+  ics: given['ics'],
+  zone: given['zone'],
+  pump: given['pump'] !== undefined,
+  by: given['by'],
+  nights: given['nights'],
+});
 
 function wordProblems([command, ...rest]: readonly string[]): Problem[] {
   const known = (COMMANDS as readonly string[]).includes(command ?? '');

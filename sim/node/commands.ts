@@ -2,9 +2,13 @@ import { balance, type Problem, readScenario, type Scenario, seriesOf, simulate 
 import { balanceText } from '../results/balanceText.ts';
 import { csvLines } from '../results/csv.ts';
 import { summaryText } from '../results/summary.ts';
-import { jsonSchema } from '../scenario/schema.ts';
+import { parseJson } from '../scenario/json.ts';
+import { fileSchema } from '../scenario/schema.ts';
+import { expandSketch } from '../sketch/expand.ts';
 import type { Call, CommandName } from './arguments.ts';
 import { readText, sameFile, writeLines } from './files.ts';
+import { fileText } from './fileText.ts';
+import { fillCommand } from './fill.ts';
 
 /** What is printed on standard output, and the exit code. */
 export interface Outcome {
@@ -56,8 +60,26 @@ export const commands: Readonly<Record<CommandName, (call: Call) => Promise<Outc
     return { output: call.json ? json(answer) : balanceText(answer, scenario.display), code: 0 };
   },
 
+  async fill(call) {
+    tellOverwriting(call);
+    const scenario = await siteOf(call);
+    const outcome = solved(scenario, (site) => fillCommand(site, { ...call.fill, json: call.json, csv: call.csv }));
+    if (!('code' in outcome)) throw new Refused(outcome);
+    return outcome;
+  },
+
+  async sketch({ file, display, json: plain }) {
+    const text = await readText(file);
+    const reading = readScenario(text);
+    if (!reading.ok) throw new Refused(reading.problems);
+    const value = parseJson(text);
+    const whole = expandSketch(value.ok ? value.value : undefined).file as object;
+    const shown = display ? { ...whole, display } : whole;
+    return { output: plain ? json(shown) : fileText(shown), code: 0 };
+  },
+
   async schema() {
-    return { output: json(jsonSchema()), code: 0 };
+    return { output: json(fileSchema()), code: 0 };
   },
 };
 
@@ -76,9 +98,16 @@ function solved<T>(scenario: Scenario, solve: (scenario: Scenario) => T): T {
 }
 
 /** A site's file is never changed by being run. */
-function tellOverwriting({ file, csv }: Call): void {
-  if (csv === undefined || file === '-' || !sameFile(file, csv)) return;
-  throw new Refused([{ place: '--csv', found: 'the scenario file itself', wanted: 'another file to write' }]);
+function tellOverwriting({ file, csv, fill: { ics } }: Call): void {
+  const written = [
+    ['--csv', csv],
+    ['--ics', ics],
+  ] as const;
+  const over = written.filter(([, path]) => path !== undefined && file !== '-' && sameFile(file, path));
+  if (over.length === 0) return;
+  throw new Refused(
+    over.map(([place]) => ({ place, found: 'the scenario file itself', wanted: 'another file to write' })),
+  );
 }
 
 function tellRows({ every }: Call, { span }: Scenario): void {

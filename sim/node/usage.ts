@@ -3,16 +3,23 @@ holds what runs back when the pump stops.
 
   tumblebay run FILE        simulates the site of a scenario file and puts it through its checks
   tumblebay balance FILE    the running balance: what the site settles to while the pump runs
+  tumblebay fill FILE       when the pond is full and the hose is to be shut, mark by mark
+  tumblebay sketch FILE     the whole scenario file of a site from a sketch, a dozen numbers by tape and bucket
   tumblebay schema          the JSON Schema of scenario files
 
 FILE is a scenario file, or - for standard input.
 
   --json                    the whole answer as one JSON object, and nothing else
   --display us|metric       shown so, whatever the file says
-  --csv OUT                 (run) writes levels and flows as CSV to OUT, always SI
+  --csv OUT                 (run, fill) writes levels and flows as CSV to OUT, always SI
   --every 1min              (run, with --csv) evenly spaced rows instead of one at each step
+  --pump                    (fill) starts the pump when the pond is at its mark, and fills on
+  --by 07:30                (fill) opens the hose as late as will do
+  --nights 22:00-07:00      (fill) shuts the hoses every night
+  --zone Europe/Berlin      (fill) the clock of a time zone, summer time and all
+  --ics OUT                 (fill, with --zone) writes a calendar file that rings when the hose is to be shut
   --help                    this text
 
-Ends with 0: ran; 1: ran, and a check fails; 2: the file or the call has a problem;
+Ends with 0: ran; 1: ran, and a check fails or the pond is never full; 2: the file or the call has a problem;
 3: no solution, a run that was cut short, or a fault of tumblebay.
 `;

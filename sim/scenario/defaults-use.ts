@@ -1,5 +1,8 @@
 /** Weather, supply, limits and what is done: the parts of a site that say how it is used. */
+import { hoseFlow } from '../laws/hose.ts';
+import { density, kinematicViscosity } from '../laws/water.ts';
 import { monthLength, parseTimeOfDay } from '../quantity/index.ts';
+import type { Assumptions } from './assume.ts';
 import type { Action, Autofill, Deed, Hose, Limits, Timing, Weather } from './scenario.ts';
 import type { SiteFile } from './schema.ts';
 
@@ -19,16 +22,30 @@ export function defaultWeather(file: SiteFile['weather'], starts: string): Weath
   };
 }
 
-export function defaultHoses(file: SupplyFile['hose']): readonly Hose[] {
+/** What a pressure read with the tap shut may promise too much, as a share of the flow. Our estimate. */
+const PROMISED = 0.4;
+
+/**
+ * Hoses with their flows: measured, or reckoned from the pressure at the tap, which is noted.
+ *
+ * @param celsius temperature of the water
+ */
+export function defaultHoses(file: SupplyFile['hose'], celsius: number, assume: Assumptions): readonly Hose[] {
   if (file === undefined) return [];
-  const hoses = Array.isArray(file) ? (file as Extract<SupplyFile['hose'], readonly unknown[]>) : [file as HoseFile];
-  return hoses.map((hose) => ({
-    name: hose.name ?? 'hose',
-    flow: hose.flow,
-    on: hose.on ?? false,
-    meter: hose.meter,
-  }));
+  const isMany = Array.isArray(file);
+  const hoses = isMany ? (file as Extract<SupplyFile['hose'], readonly unknown[]>) : [file as HoseFile];
+  return hoses.map((hose, i) => {
+    const common = { name: hose.name ?? 'hose', on: hose.on ?? false, meter: hose.meter, volume: hose.volume };
+    if (hose.flow !== undefined) return { ...common, flow: hose.flow };
+    const { pressure = 0, length = 0, bore = 0, rise = 0, k = JET } = hose;
+    const flow = hoseFlow({ pressure, length, bore, rise, k }, density(celsius), kinematicViscosity(celsius));
+    assume.note(isMany ? `supply.hose[${i}].flow` : 'supply.hose.flow', flow, [(1 - PROMISED) * flow, flow]);
+    return { ...common, flow, by: 'pressure' };
+  });
 }
+
+/** The velocity head with which a jet leaves. */
+const JET = 1;
 
 type HoseFile = Exclude<NonNullable<SupplyFile['hose']>, readonly unknown[]>;
 

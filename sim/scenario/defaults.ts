@@ -22,12 +22,13 @@ export function fillDefaults(file: SiteFile): Scenario {
   const filter = file.filter && defaultFilter(file.filter, assume);
   // Where no filter stands the feeds end in the first part of the watercourse, or in the pond.
   const feedsEndIn = filter ? 'filter' : (watercourse[0]?.name ?? 'pond');
+  const temperature = assume.or(file.water?.temperature, 'water.temperature', WATER_TEMPERATURE);
   return {
     title: file.title ?? 'Untitled site',
     notes: file.notes ?? '',
     display: file.display ?? 'metric',
     starts,
-    water: { temperature: assume.or(file.water?.temperature, 'water.temperature', WATER_TEMPERATURE) },
+    water: { temperature },
     span: file.span,
     start: file.start ?? (pump.running && pond.level !== 'empty' ? 'running' : 'standing'),
     pond,
@@ -38,7 +39,7 @@ export function fillDefaults(file: SiteFile): Scenario {
     filter,
     watercourse,
     weather: defaultWeather(file.weather, starts),
-    hoses: defaultHoses(file.supply?.hose),
+    hoses: defaultHoses(file.supply?.hose, temperature, assume),
     autofill: defaultAutofill(file.supply?.autofill),
     limits: defaultLimits(file.limits),
     actions: defaultActions(file.actions ?? []),

@@ -103,6 +103,10 @@ export interface Hose {
   readonly on: boolean;
   /** The meter's reading now, m³. */
   readonly meter: number | undefined;
+  /** All it can give, m³, as a tank truck's load; undefined: as long as it is open. */
+  readonly volume?: number | undefined;
+  /** Where the flow was reckoned from the pressure at the tap: an upper bound. */
+  readonly by?: 'pressure' | undefined;
 }
 
 export interface Autofill {
@@ -158,6 +162,8 @@ export interface Scenario {
   readonly limits: Limits;
   readonly actions: readonly Action[];
   readonly assumed: readonly Assumption[];
+  /** The file's value where it holds a sketch: what the site was expanded from. */
+  readonly sketched?: (Readonly<Record<string, unknown>> & { readonly sketch: unknown }) | undefined;
 }
 
 /** One thing wrong with a file. */

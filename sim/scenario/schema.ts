@@ -22,6 +22,7 @@ import { DEFINITIONS } from './keys/common.ts';
 import { filter } from './keys/filter.ts';
 import { plumbing } from './keys/plumbing.ts';
 import { intake, pond, pump, vault } from './keys/pond.ts';
+import { sketch } from './keys/sketch.ts';
 import { limits, supply, weather } from './keys/supply.ts';
 import { watercourse } from './keys/watercourse.ts';
 
@@ -59,7 +60,6 @@ export const site = object({
   supply: optional(supply),
   limits: optional(limits),
   actions: optional(actions),
-  sketch: notYet('a site from a sketch'),
 });
 
 /** A file whose every key has been read: SI figures, nothing filled in. */
@@ -67,13 +67,44 @@ export type SiteFile = Value<typeof site>;
 /** The same while it may still have problems. */
 export type PartlyFile = Partly<SiteFile>;
 
-/** The definition as JSON Schema, draft 2020-12. */
+/** The definition of a whole site as JSON Schema, draft 2020-12. */
 export function jsonSchema(): JsonSchema {
+  const { properties, ...rest } = site.schema as { properties: JsonSchema };
+  return { ...HEAD, ...rest, properties: { ...properties, sketch: sketch.schema }, $defs: DEFINITIONS };
+}
+
+/** The definition of every file: a whole site, or a sketch with any parts of a site beside it. */
+export function fileSchema(): JsonSchema {
+  const whole = site.schema as { properties: JsonSchema };
+  const sketched = {
+    ...partial(site.schema),
+    properties: { ...(partial(whole) as typeof whole).properties, sketch: sketch.schema },
+    required: ['sketch'],
+  };
   return {
-    $schema: 'https://json-schema.org/draft/2020-12/schema',
-    title: 'A tumblebay scenario: one site and what is done on it',
-    description: 'Figures are SI (the unit stands in each description); a text gives another unit, as "3 ft 6 in".',
-    ...site.schema,
-    $defs: DEFINITIONS,
+    ...HEAD,
+    if: { required: ['sketch'] },
+    // biome-ignore lint/suspicious/noThenProperty: a keyword of JSON Schema
+    then: { $ref: '#/$defs/sketched' },
+    else: { $ref: '#/$defs/site' },
+    $defs: { ...DEFINITIONS, site: site.schema, sketched },
+  };
+}
+
+const HEAD = {
+  $schema: 'https://json-schema.org/draft/2020-12/schema',
+  title: 'A tumblebay scenario: one site and what is done on it',
+  description: 'Figures are SI (the unit stands in each description); a text gives another unit, as "3 ft 6 in".',
+};
+
+/** An object of which any part may be left out, for a sketch gives the rest; a list is given whole. */
+function partial({ required: _required, allOf: _choices, ...schema }: JsonSchema): JsonSchema {
+  const { properties, anyOf } = schema as { properties?: Record<string, JsonSchema>; anyOf?: readonly JsonSchema[] };
+  return {
+    ...schema,
+    ...(properties && {
+      properties: Object.fromEntries(Object.entries(properties).map(([key, each]) => [key, partial(each)])),
+    }),
+    ...(anyOf && { anyOf: anyOf.map(partial) }),
   };
 }

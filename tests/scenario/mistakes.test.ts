@@ -68,8 +68,13 @@ const MISTAKES: readonly Mistake[] = [
   ['a load', (s) => (s.load = '20 g/d'), 'load'],
   ['a concentration that begins with 0', (s) => (s.concentration = '0 ft 6 in'), 'concentration'],
   ['weather from a file', (s) => (s.weather.file = 'weather.csv'), 'weather.file'],
-  ['a hose by its pressure', (s) => (s.supply.hose[0].pressure = '45 psi'), 'supply.hose[0].pressure'],
-  ['a sketch', (s) => (s.sketch = {}), 'sketch'],
+  [
+    'a hose by its pressure without a length',
+    (s) => (s.supply.hose[0] = { name: 'north', pressure: '45 psi', bore: '5/8 in' }),
+    'supply.hose[0].length',
+  ],
+  ['a tank truck with nothing in it', (s) => (s.supply.hose[0].volume = 0), 'supply.hose[0].volume'],
+  ['a sketch', (s) => (s.sketch = {}), 'sketch.length', 'sketch.width', 'sketch.depth', 'sketch.pump'],
   // profiles, crests and layers
   [
     'a profile that turns back',

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { jsonSchema } from '../../sim/scenario/schema.ts';
+import { fileSchema } from '../../sim/scenario/schema.ts';
 
 type Node = { [key: string]: unknown };
 const kept = JSON.parse(
@@ -12,7 +12,7 @@ const nodesOf = (node: unknown): Node[] =>
 
 describe('the kept JSON Schema', () => {
   test('is what the definition of the file generates', () => {
-    expect(kept).toEqual(JSON.parse(JSON.stringify(jsonSchema())));
+    expect(kept).toEqual(JSON.parse(JSON.stringify(fileSchema())));
   });
 
   test('lets no unknown key into any object', () => {

@@ -135,7 +135,10 @@ test('a broken file is told with the place of every problem, and a sound one is 
   const file = (name: string, text: string) => ({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
   const field = page.locator('input[type=file]');
   await field.setInputFiles(file('torn.json', '{ "title": "Torn",'));
-  await expect(page.getByRole('region', { name: 'Problems of the file' })).toContainText('line 1:');
+  await expect(page.getByText('‘torn.json’ is cut short')).toContainText('line 1:');
+  await field.setInputFiles(file('plan.json', '{ "layers": [] }'));
+  await expect(page.getByText('‘plan.json’ has no pond and no pump in it')).toContainText('Nothing was opened.');
+  await expect(answer(page)).toBeVisible();
 
   const site = JSON.parse(siteText('courtyard'));
   await field.setInputFiles(file('odd.json', JSON.stringify({ ...site, span: '24 gpm', colour: 'green' })));

@@ -11,6 +11,9 @@ async function choose(page: Page, name: string): Promise<void> {
 
 const answered = (page: Page) => page.getByRole('region', { name: 'The whole answer' }).locator('.says');
 
+// What the page has kept for use without a network would be served past the routes of these tests.
+test.use({ serviceWorkers: 'block' });
+
 test('a worker that ends between questions is replaced at the next one', async ({ page }) => {
   await page.goto('./#courtyard');
   await expect(answered(page)).toHaveText(commandAnswers('courtyard').checks[0]!.says);
@@ -34,20 +37,6 @@ test('a worker that ends in the middle of a question is replaced, and the questi
   await page.goto('./#courtyard');
   await expect(answered(page)).toHaveText(commandAnswers('courtyard').checks[0]!.says);
   expect(started).toBe(2);
-});
-
-// The browser asks for the page's icon again, in vain, which its console tells.
-base('workers that end where the network is gone are replaced all the same', async ({ page, context }) => {
-  const kept = page.waitForResponse((response) => response.request().resourceType() === 'fetch');
-  await page.goto('./#courtyard');
-  await expect(answered(page)).toHaveText(commandAnswers('courtyard').checks[0]!.says);
-  await (await kept).finished();
-  await context.setOffline(true);
-  for (const name of [other, 'courtyard', other]) {
-    await page.workers()[0]!.evaluate(() => self.close());
-    await choose(page, commandAnswers(name).title);
-    await expect(answered(page)).toHaveText(commandAnswers(name).checks[0]!.says);
-  }
 });
 
 base('a worker that cannot be loaded is told as a fault, and the page lives on', async ({ page }) => {

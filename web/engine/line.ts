@@ -17,28 +17,9 @@ function watch(lock: string, signal: AbortSignal, died: (why: Error) => void): v
   navigator.locks.request(lock, { signal }, () => died(new Error('the worker ended'))).catch(() => {});
 }
 
-/** The worker's program once one has run: another starts from it where the network is gone by then. */
-let kept: Promise<string | undefined> = Promise.resolve(undefined);
-
-async function keep(): Promise<string | undefined> {
-  try {
-    const response = await fetch(program);
-    return response.ok ? URL.createObjectURL(await response.blob()) : undefined;
-  } catch {
-    return undefined;
-  }
-}
-
 /** Starts a worker and waits for its first word. Rejects where the worker cannot be started. */
 export async function openLine(): Promise<Line> {
-  const copy = await kept;
-  const line = await start(copy ?? program);
-  if (copy === undefined) kept = keep();
-  return line;
-}
-
-async function start(from: string): Promise<Line> {
-  const worker = new Worker(from, { type: 'module' });
+  const worker = new Worker(program, { type: 'module' });
   const answering = wrap<Answering>(worker) as unknown as Answering;
   const watching = new AbortController();
   const { promise: broken, reject } = withReject();

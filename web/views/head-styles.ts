@@ -48,6 +48,49 @@ export const headStyles = css`
   .sheet .file {
     margin-right: 20px;
   }
+  .own {
+    display: flex;
+    align-items: center;
+    gap: 0 12px;
+  }
+  .own > :first-child {
+    flex: 1 1 auto;
+    text-align: left;
+  }
+  .sheet .own button {
+    margin-right: 0;
+  }
+  .sheet .own .note {
+    margin: 0;
+    white-space: nowrap;
+  }
+  .name,
+  .share label {
+    display: flex;
+    align-items: center;
+    gap: 12px;
+    font-size: 14px;
+    font-style: italic;
+    color: var(--ink2);
+  }
+  .name input,
+  .share input {
+    flex: 1 1 auto;
+    min-width: 0;
+    min-height: 44px;
+    font: inherit;
+    font-size: 16px;
+    font-style: normal;
+    color: var(--ink);
+    background: transparent;
+    border: 0;
+    border-bottom: 1px solid var(--ink2);
+    border-radius: 0;
+  }
+  .share button,
+  .caution button {
+    margin-right: 12px;
+  }
   nav {
     display: flex;
     flex: 1 1 auto;

@@ -1,7 +1,6 @@
 import { html, type TemplateResult } from 'lit';
 import type { Display, Subject } from '../engine/protocol.ts';
-import type { Site } from '../sites.ts';
-import { type Document, isDirty, redoLabel, undoLabel } from '../state/document.ts';
+import { type Document, redoLabel, undoLabel } from '../state/document.ts';
 import { type Look, looks } from '../state/look.ts';
 
 /** The three questions people bring. */
@@ -13,8 +12,8 @@ export const questions: Record<Subject, string> = {
 
 export interface Head {
   readonly title: string;
-  readonly sites: readonly Site[];
-  readonly name: string;
+  /** What stands behind the site's name before the looks. */
+  readonly sheet: TemplateResult;
   readonly doc: Document | undefined;
   readonly about: Subject;
   readonly display: Display;
@@ -22,14 +21,12 @@ export interface Head {
 }
 
 export interface HeadDeeds {
-  readonly choose: (site: Site) => void;
-  readonly open: (file: File) => void;
-  readonly save: () => void;
   readonly ask: (about: Subject) => void;
   readonly showIn: (display: Display) => void;
   readonly lookIn: (look: Look) => void;
   readonly undo: () => void;
   readonly redo: () => void;
+  readonly share: () => void;
 }
 
 /** Which site, which question, which units; undo and redo. The rest stands behind the site's name. */
@@ -46,36 +43,16 @@ export function headView(head: Head, deeds: HeadDeeds): TemplateResult {
       <div role="group" aria-label="Edits">
         ${step('undo', doc && undoLabel(doc), deeds.undo)} ${step('redo', doc && redoLabel(doc), deeds.redo)}
       </div>
+      <button ?disabled=${!doc} title="a link that carries the whole case" @click=${deeds.share}>share</button>
     </div>
   </header>`;
 }
 
 function siteView(head: Head, deeds: HeadDeeds): TemplateResult {
-  const open = (event: Event): void => {
-    const field = event.target as HTMLInputElement;
-    const file = field.files?.[0];
-    field.value = '';
-    if (file) deeds.open(file);
-  };
-  const close = (event: Event): void => (event.currentTarget as Element).closest('details')?.removeAttribute('open');
   return html`<details class="site">
     <summary><h1>${head.title}</h1></summary>
     <div class="sheet">
-      <div role="group" aria-label="Sites">
-        <p class="note">Sites to look at</p>
-        ${head.sites.map(
-          (site) => html`<button class="line" aria-pressed=${site.name === head.name}
-            @click=${(event: Event) => {
-              deeds.choose(site);
-              close(event);
-            }}>${site.title}</button>`,
-        )}
-      </div>
-      <div role="group" aria-label="File">
-        <p class="note">${head.doc && isDirty(head.doc) ? 'This file has edits that are not saved' : 'The site’s file'}</p>
-        <label class="file">open a file<input type="file" accept=".json,application/json" @change=${open} /></label>
-        <button ?disabled=${!head.doc} @click=${deeds.save}>save the file</button>
-      </div>
+      ${head.sheet}
       <div role="group" aria-label="Look">
         <p class="note">The page’s look</p>
         ${looks.map(

@@ -4,11 +4,10 @@ import { Engine } from '../engine/client.ts';
 import { openLine } from '../engine/line.ts';
 import type { Answered } from '../engine/protocol.ts';
 import '../section/section.ts';
-import { demoSites, type Site, siteByAddress, siteOf } from '../sites.ts';
-import { textOf } from '../state/document.ts';
+import { Keeper } from '../keep/keeper.ts';
+import type { Screen } from '../keep/screen.ts';
 import { chooseLook, type Look, openingLook } from '../state/look.ts';
 import { momentAt } from '../state/moment.ts';
-import type { Remembered } from '../state/remembered.ts';
 import { Session } from '../state/session.ts';
 import type { Shown } from '../state/shown.ts';
 import { answerView } from './answer-view.ts';
@@ -19,11 +18,10 @@ import { type HeadDeeds, headView } from './head.ts';
 import { headStyles } from './head-styles.ts';
 import { InputsController } from './inputs.ts';
 import { Late } from './late.ts';
-import { Memory } from './memory.ts';
 import { pageStyles } from './page-styles.ts';
 import './plots.ts';
+import { type Room, room } from './memory.ts';
 import { restView } from './rest.ts';
-import { save } from './save.ts';
 import { Stage } from './stage.ts';
 import { shared } from './styles.ts';
 import { tieFor } from './tie.ts';
@@ -34,7 +32,6 @@ import { troubleWords } from './troubles.ts';
 export class Page extends LitElement {
   static override styles = [shared, headStyles, pageStyles];
 
-  @state() private sites: readonly Site[] = demoSites;
   @state() private look: Look = openingLook();
   @state() private width = 0;
 
@@ -43,10 +40,8 @@ export class Page extends LitElement {
   readonly #stage = new Stage(this, this.#session, this.#engine);
   readonly #beside = new Beside(() => this.requestUpdate(), this.#session, this.#engine);
   readonly #late = new Late(() => this.requestUpdate(), this.#session);
-  readonly #memory = new Memory(
-    () => this.#remembered(),
-    () => this.requestUpdate(),
-  );
+  readonly #keeper = new Keeper(this, this.#session);
+  @state() private room: Room | undefined;
   readonly #inputs = new InputsController(this, this.#session, this.#engine);
   /** On a desk all presses of the moment stand in one row; on a phone the pump is stopped above the drawing. */
   readonly #desk = matchMedia('(min-width: 1000px)');
@@ -59,64 +54,42 @@ export class Page extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    this.addController(this.#memory);
-    this.#begin();
+    void room(this.#keeper).then((there) => {
+      this.room = there;
+    });
     document.addEventListener('keydown', this.#keys);
-    window.addEventListener('hashchange', this.#readdressed);
     this.#desk.addEventListener('change', this.#relaid);
     this.addEventListener('dragover', (event) => event.preventDefault());
     this.addEventListener('drop', (event) => {
       event.preventDefault();
       const file = event.dataTransfer?.files[0];
-      if (file) void this.#open(file);
+      if (file) void this.room?.openFile(this.#keeper, file);
     });
   }
 
-  /** What stood here before a reload, else the site of the address, else the first. */
-  #begin(): void {
-    const { recalled } = this.#memory;
-    if (recalled) {
-      const { name, opened, file, about, display } = recalled;
-      if (!this.#siteCalled(name)) this.sites = [...this.sites, siteOf(name, opened)];
-      this.#session.about = about;
-      this.#session.display = display;
-      this.#session.open(name, opened);
-      if (file !== undefined) this.#session.edit(file, 'the edits before the page was loaded anew');
-      return;
-    }
-    const site = siteByAddress() ?? demoSites[0];
-    if (site) this.#session.open(site.name, site.text);
-  }
-
-  #siteCalled(asked: string): Site | undefined {
-    return this.sites.find(({ name }) => name === asked);
-  }
-
-  #remembered(): Remembered | undefined {
-    const { name, doc, about, display, text } = this.#session;
+  screen(): Screen | undefined {
+    const { doc, about, display } = this.#session;
     const record = this.#stage.record();
-    if (!record) return undefined;
+    if (!record || !doc) return undefined;
     const { moment, window } = this.#stage;
-    const opened = this.#siteCalled(name)?.text ?? text;
-    const file = doc && doc.past.length > 0 ? { file: doc.now.file } : {};
-    const shown = { ...(display && { display }), ...(record.trial !== undefined && { trial: record.trial }) };
-    return { address: location.hash, name, opened, ...file, about, ...shown, moment, window };
+    return { about, ...(display && { display }), moment, window, ...(record.trial && { trial: record.trial }) };
+  }
+
+  clear(): void {
+    this.#arrived = undefined;
+    this.#stage.clear();
+    this.#beside.clear();
+    this.#inputs.close();
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     document.removeEventListener('keydown', this.#keys);
-    window.removeEventListener('hashchange', this.#readdressed);
     this.#desk.removeEventListener('change', this.#relaid);
     this.#watch.disconnect();
   }
 
   readonly #relaid = (): void => this.requestUpdate();
-
-  readonly #readdressed = (): void => {
-    const site = siteByAddress();
-    if (site) this.#choose(site);
-  };
 
   /** A field's own undo is left to the field. */
   readonly #keys = (event: KeyboardEvent): void => {
@@ -134,37 +107,14 @@ export class Page extends LitElement {
     if (!shown || shown === this.#seen) return;
     this.#seen = shown;
     if (this.#arrived === name) this.#stage.answered();
-    else if (this.#arrived === undefined && this.#memory.recalled?.name === name)
-      void this.#stage.resume(this.#memory.recalled);
+    else if (this.#keeper.resuming) void this.#stage.resume(this.#keeper.resuming);
     else void this.#stage.arrive();
     this.#arrived = name;
     void this.#beside.answered();
     this.#inputs.answered();
   }
 
-  #choose(site: Site): void {
-    history.replaceState(null, '', `#${encodeURIComponent(site.name)}`);
-    this.#arrived = undefined;
-    this.#stage.clear();
-    this.#beside.clear();
-    this.#inputs.close();
-    this.#session.open(site.name, site.text);
-  }
-
-  async #open(file: File): Promise<void> {
-    const site = siteOf(file.name.replace(/\.json$/, ''), await file.text());
-    this.sites = [...this.sites.filter(({ name }) => name !== site.name), site];
-    this.#choose(site);
-  }
-
   readonly #deeds: HeadDeeds = {
-    choose: (site) => this.#choose(site),
-    open: (file) => void this.#open(file),
-    save: () => {
-      const { doc } = this.#session;
-      if (doc) save(textOf(doc), 'application/json', `${doc.name}.json`);
-      this.#session.save();
-    },
     ask: (about) => {
       this.#session.askAbout(about);
       void this.#stage.show(about);
@@ -177,6 +127,7 @@ export class Page extends LitElement {
     },
     undo: () => this.#session.undo(),
     redo: () => this.#session.redo(),
+    share: () => void this.room?.share(this.#keeper),
   };
 
   protected override updated(): void {
@@ -223,12 +174,11 @@ export class Page extends LitElement {
   }
 
   override render(): TemplateResult {
-    const { shown, doc, about, trouble, name, display } = this.#session;
+    const { shown, doc, about, trouble, display } = this.#session;
     const record = this.#stage.record();
     const head = {
-      title: shown?.scenario.title ?? name,
-      sites: this.sites,
-      name,
+      title: shown?.scenario.title ?? this.#keeper.title,
+      sheet: this.room?.sheetView(this.#keeper) ?? fetching,
       doc,
       about,
       display: display ?? shown?.scenario.display ?? 'metric',
@@ -236,7 +186,7 @@ export class Page extends LitElement {
     };
     return html`${headView(head, this.#deeds)}
       <main>
-        ${this.#memory.view()}
+        ${this.room?.newsView(this.#keeper) ?? nothing}
         ${shown && record ? this.#run(shown, record) : trouble ? troubleWords(trouble) : waiting}
       </main>
       <footer>${cautions}</footer>`;
@@ -248,3 +198,5 @@ const waiting = html`<div class="run">
   <div class="beside"><p class="note">Computing …</p></div>
   <div class="before"><div class="drawing"></div></div>
 </div>`;
+
+const fetching = html`<p class="note">One moment …</p>`;

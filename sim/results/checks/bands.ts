@@ -1,5 +1,6 @@
 import type { Assumption, Scenario } from '../../scenario/scenario.ts';
-import { withValue } from './withValue.ts';
+import { sketchNumber } from '../../sketch/numbers.ts';
+import { flowsAlike, withValue } from './withValue.ts';
 
 /** How far a figure may be off, and why. */
 export interface Band {
@@ -21,11 +22,13 @@ const NOTHING = 1e-7;
  *
  * @param figures answers the figures of a site; undefined where a figure can't be had there
  * @param model fixed band of each figure
+ * @param rests what the figures rest on: on the flows alone, or on weather and supply too
  */
 export function bandsOf(
   s: Scenario,
   figures: (changed: Scenario) => readonly (number | undefined)[],
   model: readonly number[],
+  rests: 'on flows' | 'on all' = 'on flows',
 ): Band[] {
   const sums = model.map(() => 0);
   const most: { assumption: Assumption; moves: number }[] = [];
@@ -34,12 +37,14 @@ export function bandsOf(
   for (const assumption of s.assumed) {
     if (assumption.band === undefined) continue;
     const [low, high] = assumption.band.map((value) => withValue(s, assumption.place, value));
-    if (low === undefined || high === undefined) {
+    if (low === undefined && high === undefined) {
       skipped.push(assumption.place);
       continue;
     }
-    const atLow = figures(low);
-    const atHigh = figures(high);
+    // What the water never feels moves no flow: two runs saved.
+    if (rests === 'on flows' && isOfSketch(assumption) && [low, high].every((end) => end && flowsAlike(end, s)))
+      continue;
+    const [atLow, atHigh] = [low, high].map((end) => (end === undefined ? [] : figures(end)));
     for (let k = 0; k < model.length; k++) {
       let moves = halfChange(atLow[k], atHigh[k]);
       if (moves === undefined) {
@@ -53,6 +58,8 @@ export function bandsOf(
   }
   return model.map((fixed, k) => ({ band: Math.sqrt(sums[k]) + fixed, most: most[k], skipped }));
 }
+
+const isOfSketch = ({ place }: Assumption): boolean => place.startsWith('sketch.');
 
 /** The band of one figure; see `bandsOf`. */
 export function bandOf(s: Scenario, figure: (changed: Scenario) => number | undefined, model: number): Band {
@@ -93,8 +100,10 @@ const PART_WORDS: Readonly<Record<string, string>> = {
   pond: 'the pond',
 };
 
-/** An assumed value as a person calls it: 'the roughness (Manning’s n) of ‘run’'. */
+/** An assumed value as a person calls it: 'the roughness (Manning’s n) of ‘run’', 'the width of the main stone'. */
 export function assumptionWords(s: Scenario, { place }: Assumption): string {
+  const number = place.startsWith('sketch.') ? sketchNumber(place.slice('sketch.'.length)) : undefined;
+  if (number !== undefined) return number.called;
   const dot = place.lastIndexOf('.');
   const key = place.slice(dot + 1);
   const part = dot < 0 ? '' : place.slice(0, dot);

@@ -12,35 +12,45 @@ export function fillingCheck({ scenario }: CheckInput): Check | undefined {
     name: 'filling',
     value: trial.time,
     unit: 's',
-    t: trial.time,
+    t: trial.time === null ? null : trial.opened + trial.time,
     says: fillingSays(scenario, trial),
   });
 }
 
-function fillingSays(s: Scenario, { time, opened, hoses, flow }: FillingTrial): string {
+function fillingSays(s: Scenario, { time, opened, schedule, hoses, flow, never }: FillingTrial): string {
   const { display, pond } = s;
-  const hose = hoses.length > 1 ? `The ${hoses.length} hoses together (${formatFlow(flow, display)})` : 'The hose';
-  const rate = hoses.length > 1 ? '' : ` (${formatFlow(flow, display)})`;
-  if (time === null)
-    return `${hose}${rate} never bring${hoses.length > 1 ? '' : 's'} the pond to its mark: it loses as much as runs in.`;
+  const many = hoses.length > 1;
+  const hose = many ? `The ${hoses.length} hoses together (${formatFlow(flow, display)})` : 'The hose';
+  const rate = many ? '' : ` (${formatFlow(flow, display)})`;
+  if (time === null) {
+    if (never === 'long') return `${hose}${rate} would take more than three months to bring the pond to its mark.`;
+    const why = never === 'shut' ? `${many ? 'they are' : 'it is'} shut before then` : 'it loses as much as runs in';
+    return `${hose}${rate} never bring${many ? '' : 's'} the pond to its mark: ${why}.`;
+  }
   if (time === 0) return 'The pond stands at its fill mark already.';
-  const volume = flow * time;
-  const when = `${formatDuration(time)}, at ${formatClock(s.starts, opened + time)}`;
+  const full = opened + time;
+  const when = `${formatDuration(time)}, at ${formatClock(s.starts, full)}`;
   const box =
     pond.level === 'empty' && pond.boxVolume !== undefined
       ? ` By its box (length × width × depth) it would be ${formatDuration(pond.boxVolume / flow)}.`
       : '';
   return (
-    `${hose}${rate} bring${hoses.length > 1 ? '' : 's'} the pond to its fill mark in ${when}, the pump off, with ` +
-    `${formatVolume(volume, display)}.${metersSay(s, hoses, time)}${box} A first fill is never left alone.`
+    `${hose}${rate} bring${many ? '' : 's'} the pond to its fill mark in ${when}, the pump off, with ` +
+    `${formatVolume(schedule.givenByAll(full), display)}.${metersSay(s, hoses, schedule, full)}${box} ` +
+    'A first fill is never left alone.'
   );
 }
 
-function metersSay({ display }: Scenario, hoses: FillingTrial['hoses'], time: number): string {
+function metersSay(
+  { display, hoses: all }: Scenario,
+  hoses: FillingTrial['hoses'],
+  schedule: FillingTrial['schedule'],
+  full: number,
+): string {
   return hoses
     .filter((hose) => hose.meter !== undefined)
     .map((hose) => {
-      const reading = (hose.meter ?? 0) + hose.flow * time;
+      const reading = (hose.meter ?? 0) + schedule.given(all.indexOf(hose), full);
       const which = hoses.length > 1 ? ` of the ${hose.name}` : '';
       const text = display === 'us' ? formatVolume(reading, display) : `${formatNumber(reading, 3)} m³`;
       return ` The meter${which} then reads ${text}.`;

@@ -12,6 +12,7 @@ import { firstStartCheck } from './firstStart.ts';
 import { headroomCheck } from './headroom.ts';
 import { lossCheck } from './loss.ts';
 import { reachCheck } from './reach.ts';
+import { withSketchBands } from './sketchBands.ts';
 import { splitCheck } from './split.ts';
 import { turnoverCheck } from './turnover.ts';
 import { velocityCheck } from './velocity.ts';
@@ -54,5 +55,5 @@ export function askAll(input: CheckInput, run: RunRecord | undefined): { checks:
       if (input.balance) leftOut.push(`The check ‘${name}’ is left out (${error.words}).`);
     }
   }
-  return { checks, leftOut };
+  return { checks: withSketchBands(input, checks), leftOut };
 }

@@ -1,14 +1,38 @@
+import { siteWithNumber } from '../../scenario/read.ts';
 import type { Crest, Pump, Scenario } from '../../scenario/scenario.ts';
 
 /**
  * The same site with another figure at a place of the file, `watercourse[0].manning`; undefined where the place holds
- * no figure that can be put in (a word, a part of the file that was worked out before).
+ * no figure that can be put in (a word, a part of the file that was worked out before). A number of a sketch,
+ * `sketch.lip`, has the whole site expanded again, all that follows from it with it.
  */
 export function withValue(s: Scenario, place: string, value: number): Scenario | undefined {
+  if (place.startsWith('sketch.')) return expandedAgain(s, place, value);
   if (place === 'pump.curve') return { ...s, pump: { ...s.pump, curve: scaledHead(s.pump.curve, value) } };
   if (place === 'pond.shape.plan') return withPondArea(s, place, value);
   if (place === 'pond.rim') return { ...s, pond: { ...s.pond, rim: edgeAt(s.pond.rim, value) } };
   return put(s, keysOf(place), value) as Scenario | undefined;
+}
+
+const expanded = new WeakMap<Scenario, Map<string, Scenario | undefined>>();
+
+/** Each other site is expanded once, however many figures are asked of it. */
+function expandedAgain(s: Scenario, place: string, value: number): Scenario | undefined {
+  const known = expanded.get(s) ?? new Map<string, Scenario | undefined>();
+  expanded.set(s, known);
+  const name = `${place} ${value}`;
+  if (!known.has(name)) known.set(name, siteWithNumber(s, place, value));
+  return known.get(name);
+}
+
+/** Whether the water flows alike on two sites: they differ at most in weather, supply and the bill. */
+export function flowsAlike(a: Scenario, b: Scenario): boolean {
+  return JSON.stringify(hydraulic(a)) === JSON.stringify(hydraulic(b));
+}
+
+function hydraulic({ weather, hoses, assumed, sketched, autofill, pump, ...site }: Scenario): unknown {
+  const { power, ...rest } = pump;
+  return { ...site, pump: rest, autofill: autofill && { ...autofill, flow: undefined } };
 }
 
 /** A pump's curve whose heads are all multiplied by a factor. */

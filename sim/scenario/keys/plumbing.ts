@@ -5,7 +5,7 @@ import { coefficient, elevation, hole, profile, share, sizeOrNone, standing } fr
 
 const count = optional(quantity('number', { min: 0, max: 1000 }));
 
-const nominal = textLike(
+export const nominal = textLike(
   `a nominal size, one of ${PIPE_SIZES.join(', ')}`,
   /^.{1,40}$/,
   (value) => boreOf(value) !== undefined,

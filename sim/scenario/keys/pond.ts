@@ -49,15 +49,17 @@ const box = object({
   head: quantity('length', { above: 0, max: 1000 }),
 });
 
+export const curve = about(
+  'the maker’s points from flow 0 up, or the two maxima on the box',
+  oneOf<readonly (readonly [number, number])[] | { readonly flow: number; readonly head: number }>(
+    { takes: isList, field: points },
+    { takes: isObject, field: box },
+  ),
+);
+
 export const pump = object(
   {
-    curve: about(
-      'the maker’s points from flow 0 up, or the two maxima on the box',
-      oneOf<readonly (readonly [number, number])[] | { readonly flow: number; readonly head: number }>(
-        { takes: isList, field: points },
-        { takes: isObject, field: box },
-      ),
-    ),
+    curve,
     power: optional(
       oneOf<number | readonly (readonly [number, number])[]>(
         { takes: isList, field: wholeList(pair('flow, power', flow, watts), { min: 2 }) },

@@ -1,6 +1,18 @@
-import { about, type Field, flag, givenName, isList, notYet, oneOf, optional, quantity, word } from '../fields.ts';
-import { list, type ObjectOf, object, pair, wholeList } from '../fields-of-many.ts';
-import { elevation, flow, share } from './common.ts';
+import {
+  about,
+  type Field,
+  flag,
+  givenName,
+  isList,
+  isObject,
+  notYet,
+  oneOf,
+  optional,
+  quantity,
+  word,
+} from '../fields.ts';
+import { list, object, pair, wholeList } from '../fields-of-many.ts';
+import { coefficient, elevation, flow, share, size } from './common.ts';
 
 const rate = quantity('depthRate', { min: 0, max: 1e-3 });
 
@@ -22,19 +34,57 @@ export const weather = object({
 });
 
 const hoseKeys = {
-  flow,
   on: optional(about('at t = 0', flag)),
   meter: optional(about('its reading now', quantity('volume', { min: 0, max: 1e9 }))),
-  pressure: notYet('a hose by its pressure; measure its flow with a bucket and give that'),
-  length: notYet('a hose by its pressure'),
-  bore: notYet('a hose by its pressure'),
-  rise: notYet('a hose by its pressure'),
-  k: notYet('a hose by its pressure'),
+  volume: optional(
+    about(
+      'all it can give, as a tank truck’s load; without it, as long as it is open',
+      quantity('volume', { above: 0, max: 1e9 }),
+    ),
+  ),
+  rise: optional(about('of its end over the gauge', quantity('length', { min: -1000, max: 1000 }))),
+  k: optional(about('loss coefficients, the jet’s own 1 included', coefficient)),
 };
-const hoseName = givenName;
-const oneHose = object({ name: optional(hoseName), ...hoseKeys });
-type HoseKeys = ObjectOf<{ name: typeof hoseName & { optional: true } } & typeof hoseKeys>;
-const hoses: Field<readonly HoseKeys[]> = list(object({ name: hoseName, ...hoseKeys }));
+const tapPressure = about(
+  'at the tap; with the tap shut it gives an upper bound',
+  quantity('pressure', { min: 0, max: 1e8 }),
+);
+const measuredFlow = about('by a bucket test; it wins over the pressure', flow);
+
+interface HoseKeys {
+  readonly name?: string;
+  readonly on?: boolean;
+  readonly meter?: number;
+  readonly volume?: number;
+  readonly flow?: number;
+  readonly pressure?: number;
+  readonly length?: number;
+  readonly bore?: number;
+  readonly rise?: number;
+  readonly k?: number;
+}
+
+/** A hose by its flow, or by the pressure at its tap where no flow is given. */
+const hose = (name: Field<string>): Field<HoseKeys> =>
+  oneOf<HoseKeys>(
+    {
+      takes: (value) => isObject(value) && Object.hasOwn(value, 'pressure') && !Object.hasOwn(value, 'flow'),
+      field: object({ name, pressure: tapPressure, length: size, bore: size, ...hoseKeys }),
+    },
+    {
+      takes: () => true,
+      field: object({
+        name,
+        flow: measuredFlow,
+        pressure: optional(tapPressure),
+        length: optional(size),
+        bore: optional(size),
+        ...hoseKeys,
+      }),
+    },
+  );
+const hoses: Field<readonly HoseKeys[]> = list(hose(givenName));
+const oneHose = hose(optional(givenName));
 
 export const supply = object({
   hose: optional(

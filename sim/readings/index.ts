@@ -1,0 +1,10 @@
+export type { CannotTell } from './cannotTell.ts';
+export type { Contradiction } from './contradictions.ts';
+export type { Edit } from './edits.ts';
+export { type Banded, type Fit, type Fitted, type ReadBack, readBack } from './readBack.ts';
+export { BUCKET, RULER, type SiteReading, STOPWATCH } from './reading.ts';
+export { type LevelSetUp, type RodReading, rodReadings } from './rods.ts';
+export { angleWords, type Handle, type SetTo, setTo, type ValveSetting, type Wish } from './setTo.ts';
+export { bandAfter } from './spread.ts';
+export type { ReadingProblem } from './tell.ts';
+export type { Turn } from './turning.ts';
