@@ -10,6 +10,9 @@ export const mineStyles = [
       justify-content: space-between;
       gap: 12px;
     }
+    .title button {
+      min-width: 44px;
+    }
     h2 {
       margin: 0;
       font-size: 21px;
