@@ -131,9 +131,8 @@ describe('the answer', () => {
       clock: undefined,
     });
     const none = with_(courtyard, [['supply.hose', undefined]]);
-    expect(fillAnswer(seenOf(none)).lead).toMatch(/hose and a fill mark/);
-    const unmarked = with_(courtyard, [['pond.fillMark', undefined]]);
-    expect(planned(unmarked).plan).toBeNull();
+    expect(fillAnswer(seenOf(none)).lead).toMatch(/^Give it a hose/);
+    expect(planned(none).plan).toBeNull();
   });
 
   test('passes midnight with the day’s name, in the wished opening’s clock', () => {

@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { type Display, formatVolume, parseTimeOfDay } from '../../sim/quantity/index.ts';
+import { type Display, parseTimeOfDay } from '../../sim/quantity/index.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import type { FillDay, FillPlanned } from '../engine/protocol.ts';
 import { newlyWritten } from '../state/typed.ts';
@@ -42,7 +42,7 @@ export function openedAt({ day, planned: { plan }, s }: Pick<DaySeen, 'day' | 'p
 
 /** The day of the fill: when the hose is opened and where the water stands then. */
 export function dayView(seen: DaySeen): TemplateResult {
-  const { s, day, blanks, zone, to } = seen;
+  const { day, blanks, zone, to } = seen;
   const at = openedAt(seen);
   const opened = timeBlank(seen, 'opened', 'hose opened at', at.time, (time) => {
     if (time !== undefined) to({ ...day, opened: momentOf(at.date, time) });
@@ -62,8 +62,7 @@ export function dayView(seen: DaySeen): TemplateResult {
     blanks.says('opened'),
   )}
   ${waterRow(seen)}
-  ${markRow(seen)}
-  ${s.pond.fillMark === undefined ? html`<p class="note">Without a fill mark nobody knows when it is full.</p>` : nothing}`;
+  ${markRow(seen)}`;
 }
 
 /** What else the hour of being full hangs on: a night, an hour to be ready by. */
@@ -147,7 +146,3 @@ function markRow({ s, edge, blanks, mark }: DaySeen): TemplateResult {
   });
   return row('fill mark', html`${field} below the edge`, blanks.says('mark'));
 }
-
-/** What was left unsaid by the fields: how much the pond takes in all. */
-export const wholeWords = (volume: number | null, display: Display): string =>
-  volume === null ? '' : `${formatVolume(volume, display)} run in.`;

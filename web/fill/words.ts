@@ -29,8 +29,7 @@ export function sayer({ planned: { plan }, display, zone }: FillSeen): (t: numbe
 }
 
 export function fillAnswer({ planned: { plan, opening }, display, zone }: FillSeen): FillAnswer {
-  if (plan === null)
-    return { lead: 'A hose and a fill mark are wanted before a fill can be reckoned.', clock: undefined };
+  if (plan === null) return { lead: 'Give it a hose that runs: then its hour can be told.', clock: undefined };
   if (plan.full === null) return { lead: `It is ${neverWords(plan.never ?? 'weak')}.`, clock: undefined };
   if (plan.full.t === 0) return { lead: 'It is full already: the pond stands at its fill mark.', clock: undefined };
   const clock = (t: number): ClockWords => clockWords(plan.starts, t, display, zone, plan.open?.t ?? 0);
