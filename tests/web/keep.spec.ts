@@ -47,7 +47,10 @@ test('a reload in mid-edit, and the browser closed, lose nothing: the site, its 
   context,
 }) => {
   await page.goto('./#courtyard');
-  for (const each of ['-90 mm', '-95 mm', '-85 mm']) await setMark(page, each);
+  for (const each of ['-90 mm', '-95 mm', '-85 mm']) {
+    await setMark(page, each);
+    await expect(mark(page)).toHaveValue(each.replace('-', '−'));
+  }
   await page.getByRole('button', { name: 'undo' }).click();
   await expect(mark(page)).toHaveValue('−95 mm');
   await page.reload();

@@ -12,7 +12,9 @@ import { quickAnswer, stopsOf } from '../../sim/studies/quick.ts';
 import { failingSettings } from '../../sim/studies/turns.ts';
 import { trialRecord } from '../../sim/trials/index.ts';
 import { keptSite, stopPump, stopWithValveFailed } from '../../sim/trials/stop.ts';
+import { fillGiven, fillRecord } from './fill-answers.ts';
 import type { Answered, Given, Outcome, Question, Request, TrialRequest } from './protocol.ts';
+import { readBackGiven, setToGiven } from './reading-answers.ts';
 
 /** Straight lines between the rows of what is drawn follow every level to this, m. */
 const DRAWN = 1e-4;
@@ -79,12 +81,22 @@ export function givenFor(request: Request): Given {
       return otherValve(request.text);
     case 'schema':
       return { kind: 'schema', schema: jsonSchema() };
+    case 'fill':
+      return fillGiven(request);
+    case 'read back':
+      return readBackGiven(request);
+    case 'set to':
+      return setToGiven(request);
   }
 }
 
-function trialFor({ text, check }: TrialRequest): Given {
+function trialFor({ text, check, fill }: TrialRequest): Given {
   const reading = readScenario(text);
-  const record = reading.ok ? trialRecord(reading.scenario, check) : undefined;
+  const record = !reading.ok
+    ? undefined
+    : fill && check === 'filling'
+      ? fillRecord(reading.scenario, fill, text)
+      : trialRecord(reading.scenario, check);
   if (!record) return { kind: 'fault', message: `The check ‘${check}’ has no trial to be looked at.` };
   const last = record.length - 1;
   const events = check.startsWith('drain-back') ? [{ t: 0, what: 'pump off' }] : [];

@@ -2,6 +2,10 @@
  * What the page asks its worker and what comes back. Expected failures are data, because an error's class and fields
  * do not survive the way between the two.
  */
+
+import type { Opening } from '../../sim/fill/opening.ts';
+import type { FillPlan } from '../../sim/fill/plan.ts';
+import type { Fit, ReadingProblem, SetTo, SiteReading, Wish } from '../../sim/readings/index.ts';
 import type { BalanceAnswer, LoggedEvent, Range, RunAnswer, Series } from '../../sim/results/answer.ts';
 import type { JsonSchema } from '../../sim/scenario/fields.ts';
 import type { Problem, Scenario } from '../../sim/scenario/scenario.ts';
@@ -80,6 +84,47 @@ export interface TrialRequest {
   readonly want: 'trial';
   readonly text: string;
   readonly check: string;
+  /** The day on which it is filled, where the trial is the filling. */
+  readonly fill?: FillDay | undefined;
+}
+
+/** The day on which a site is filled: what is no part of the site itself. */
+export interface FillDay {
+  /** When the first hose is opened, 'YYYY-MM-DDTHH:MM' on the wall; undefined: as the file has it. */
+  readonly opened?: string | undefined;
+  /** Where the water stands then, m; undefined: as the file has it, or at the floor where it has nothing. */
+  readonly water?: number | 'empty' | undefined;
+  /** All hoses are shut every night, s after midnight. */
+  readonly nights?: readonly [from: number, to: number] | undefined;
+  /** Full by this time of day, s after midnight: the hose is opened as late as that allows. */
+  readonly by?: number | undefined;
+  /** IANA name of the zone whose clock hangs on the wall. */
+  readonly zone?: string | undefined;
+}
+
+/** How a site comes to its fill mark; `part` tells what is computed at once, and what takes longer. */
+export interface FillRequest {
+  readonly want: 'fill';
+  readonly text: string;
+  readonly display: Display | undefined;
+  readonly day: FillDay;
+  readonly part: 'plan' | 'more';
+}
+
+/** What rulers, watch and bucket say of the site. */
+export interface ReadBackRequest {
+  readonly want: 'read back';
+  readonly text: string;
+  readonly display: Display | undefined;
+  readonly readings: readonly SiteReading[];
+}
+
+/** The valves' setting that brings about what is wished of the water. */
+export interface SetToRequest {
+  readonly want: 'set to';
+  readonly text: string;
+  readonly display: Display | undefined;
+  readonly wish: Wish;
 }
 
 /** The stop with the check valve otherwise than the site has it. */
@@ -93,7 +138,14 @@ export interface SchemaRequest {
   readonly want: 'schema';
 }
 
-export type Request = TurnsRequest | TrialRequest | OtherValveRequest | SchemaRequest;
+export type Request =
+  | TurnsRequest
+  | TrialRequest
+  | OtherValveRequest
+  | SchemaRequest
+  | FillRequest
+  | ReadBackRequest
+  | SetToRequest;
 
 export interface Turns {
   kind: 'turns';
@@ -125,7 +177,51 @@ export interface SchemaGiven {
   schema: JsonSchema;
 }
 
-export type Given = Turns | TrialShown | OtherValve | SchemaGiven | Fault;
+export interface FillPlanned {
+  kind: 'fill plan';
+  /** null where the site has no fill mark, or no hose that gives anything. */
+  plan: FillPlan | null;
+  /** Where the water stands when the first hose is opened, m. */
+  water: number;
+  /** Asked for by a time of day; null where it was not. */
+  opening: Opening | null;
+}
+
+export interface FillMore {
+  kind: 'fill more';
+  /** How far the moment may be off, s either way, and what moves it most; null where it is never full, or is already. */
+  band: { readonly band: number; readonly most: string | undefined } | null;
+  /** The same fill with the pump started at the mark; null where there is none. */
+  pumped: FillPlan | null;
+}
+
+/** Places of the file as it was typed, and what is put there; undefined takes the key away. */
+export type FileEdits = readonly (readonly [place: string, value: unknown])[];
+
+export interface ReadBackGiven {
+  kind: 'read back';
+  result:
+    | (Omit<Fit, 'scenario' | 'edits' | 'posterior'> & { readonly edits: FileEdits })
+    | { readonly ok: false; readonly problems: readonly ReadingProblem[] };
+}
+
+export interface SetToGiven {
+  kind: 'set to';
+  result: SetTo;
+  edits: FileEdits;
+}
+
+export type Given =
+  | Turns
+  | TrialShown
+  | OtherValve
+  | SchemaGiven
+  | FillPlanned
+  | FillMore
+  | ReadBackGiven
+  | SetToGiven
+  | Refused
+  | Fault;
 
 export interface Answering {
   /** Answers once the worker stands. `lock`: a name to hold for as long as the worker lives. */

@@ -1,8 +1,9 @@
 /** Keeps the page for use without a network, and offers a new version of it, which waits until it is asked for. */
 import type { Keeper } from './keeper.ts';
 
-/** What the waiting version is told. */
-export const TAKE_OVER = 'take over';
+/** What the waiting version is told, and how often until it has taken over, ms. */
+const TAKE_OVER = 'take over';
+const AGAIN = 1000;
 
 /** Does nothing where the browser has no such keeping (an insecure address, a private window). */
 export function watchVersions(keeper: Keeper): void {
@@ -27,7 +28,10 @@ function watch(registration: ServiceWorkerRegistration | undefined, keeper: Keep
     const version = (): void => {
       keeper.keep();
       navigator.serviceWorker.addEventListener('controllerchange', () => location.reload(), { once: true });
-      waiting.postMessage(TAKE_OVER);
+      const ask = (): void => waiting.postMessage(TAKE_OVER);
+      ask();
+      // A browser takes it over when the version before is at nothing; asked once, it may not look again for minutes.
+      setInterval(ask, AGAIN);
     };
     keeper.tell({ version });
   };

@@ -53,9 +53,12 @@ function assumedOf(site: Sketching, each: Assumption): Omit<Assumed, 'moves'> {
     name: called,
     value: valueWords(site, row),
     band: bandWords(site, row),
-    origin: by ? `${words}, by ${by}` : words,
+    origin: by ? `${words}, by ${ruleIn(by, site.display)}` : words,
   };
 }
+
+/** A rule of the trade goes by the inch; in the other system it is told without its figures. */
+const ruleIn = (by: string, display: Display): string => (display === 'us' ? by : (by.split(':')[0] ?? by));
 
 /** A value that no number of the sketch asks for. */
 function ofOthers(each: Assumption, { scenario, display }: { scenario?: Sketching['scenario']; display: Display }) {

@@ -10,6 +10,9 @@ export const mineStyles = [
       justify-content: space-between;
       gap: 12px;
     }
+    .title button {
+      min-width: 44px;
+    }
     h2 {
       margin: 0;
       font-size: 21px;
@@ -62,25 +65,18 @@ export const mineStyles = [
       font: inherit;
       font-size: 18px;
       color: inherit;
-      background: transparent;
       border: 0;
       border-radius: 0;
       width: 100%;
       min-height: 44px;
       padding: 0 2px;
-      text-decoration: underline 1px var(--ink2);
-      text-underline-offset: 5px;
-    }
-    .line input:placeholder-shown {
-      box-shadow: inset 0 -10px 0 -9px var(--ink2);
-    }
-    .line input::placeholder {
-      color: var(--ink2);
-      font-style: italic;
-      opacity: 1;
+      scroll-margin: 200px 0 80px;
+      --rule-width: 1px;
+      background: linear-gradient(var(--ink2), var(--ink2)) 2px calc(100% - 8px) / calc(100% - 18px) var(--rule-width)
+        no-repeat;
     }
     .line input[aria-invalid='true'] {
-      text-decoration: underline 2.5px var(--ink);
+      --rule-width: 2.5px;
     }
     .step {
       width: 44px;
@@ -97,10 +93,12 @@ export const mineStyles = [
     .choices {
       display: flex;
       flex-wrap: wrap;
-      gap: 0 16px;
+      gap: 0 10px;
     }
     .choices button {
       min-width: 44px;
+      font-size: 14.5px;
+      scroll-margin: 200px 0 80px;
       text-align: left;
     }
     .choices button:not([aria-pressed='true']) {

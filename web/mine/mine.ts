@@ -147,7 +147,9 @@ export class Mine extends LitElement {
   }
 
   #item({ place, name, value, band, origin, moves }: Assumed): TemplateResult {
-    const most = moves.length > 0 ? `; it moves the answer to ${moves.map((each) => `‘${each}’`).join(', ')} most` : '';
+    const [first, ...more] = moves;
+    const others = more.length > 0 ? `, and of ${more.length} more,` : '';
+    const most = first ? `; the answer of ‘${first}’${others} rests on it most` : '';
     return html`<li><button @click=${() => void this.#goTo(place)}>${name}</button>
       <p>${value}${band ? `, ${band}` : ''} <i>${origin}${most}</i></p></li>`;
   }

@@ -61,7 +61,7 @@ function lineView(
     html`<button class="step" aria-label="${called}: one step ${says}" @click=${() => deeds.step(row, figure, by)}>${sign}</button>`;
   return html`<div class=${figure.name ? 'line named' : 'line'}>
     ${figure.name ? html`<label for=${id}>${figure.name}</label>` : nothing}
-    <input id=${id} type="text" autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="next" placeholder=" "
+    <input id=${id} type="text" autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="next"
       .value=${figureText(site, row, figure)} aria-invalid=${isWrong(row, figure, problems)} aria-describedby=${about}
       @change=${(event: Event) => deeds.type(row, figure, event.target as HTMLInputElement)} @keydown=${deeds.next} />
     ${stepper(-1, '−', 'less')}${stepper(1, '+', 'more')}
@@ -103,7 +103,11 @@ function aboutWords(row: Row, standing: Standing, { site, most }: RowSeen): stri
     case 'assumed': {
       const word = row.words.find(([each]) => each === wordOf(site, row))?.[1];
       const band = bandWords(site, row);
-      return [`assumed${word ? ` ${typeset(word)}` : ''}`, band, most ? 'the answer rests on it most' : '']
+      return [
+        `assumed${word ? ` ${typeset(word)}` : ''}`,
+        band && `${band}${row.bandOf ?? ''}`,
+        most ? 'the answer rests on it most' : '',
+      ]
         .filter(Boolean)
         .join(', ');
     }

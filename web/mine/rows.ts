@@ -43,6 +43,8 @@ export interface Row {
   readonly words: readonly (readonly [word: string, says: string])[];
   /** What its band is told in, where the number is a word. */
   readonly bandUnits?: Units;
+  /** Of what its band is a share. */
+  readonly bandOf?: string;
 }
 
 type Asked = Omit<Row, 'number' | 'place' | 'part' | 'figures' | 'words'> & {
@@ -67,13 +69,13 @@ const PARTS: readonly (readonly [part: string, numbers: Readonly<Record<string, 
       length: { name: 'length', units: FAR },
       width: { name: 'width', units: FAR },
       depth: { name: 'depth', units: NEAR },
-      plan: { name: 'outline', bandUnits: SHARE },
+      plan: { name: 'outline', bandUnits: SHARE, bandOf: ' of length × width' },
       shelf: {
         name: 'shelf',
         says: { none: 'none' },
         figures: [figure('.depth', 'down', 'length', NEAR), figure('.width', 'wide', 'length', NEAR)],
       },
-      rock: { name: 'rock', bandUnits: SHARE },
+      rock: { name: 'rock', bandUnits: SHARE, bandOf: ' of the volume' },
       gravel: { name: 'gravel', units: FINE },
       edge: { name: 'liner edge', units: FINE },
     },

@@ -44,6 +44,7 @@ const RULE = { us: 1.5, metric: 2 };
 
 /** A figure in SI as a text of a unit, '16 ft 6 in', '30 1/2 in', '3.4 m'; bare where the unit has no name. */
 export function textIn({ name, decimals }: Unit, dimension: DimensionName, value: number): string {
+  if (value === 0 && name !== '') return `0 ${name}`;
   if (name === 'in' || (name === 'ft' && decimals === 0))
     return feetAndInches(value, 8, name === 'in' && value < RULE.us);
   if (name === 'mm' && value >= RULE.metric) return textIn(FAR.metric, dimension, value);

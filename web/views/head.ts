@@ -24,6 +24,7 @@ export interface HeadDeeds {
   readonly ask: (about: Subject) => void;
   readonly showIn: (display: Display) => void;
   readonly lookIn: (look: Look) => void;
+  readonly makeMine: () => void;
   readonly undo: () => void;
   readonly redo: () => void;
   readonly share: () => void;
@@ -37,7 +38,7 @@ export function headView(head: Head, deeds: HeadDeeds): TemplateResult {
   const step = (word: string, label: string | undefined, deed: () => void): TemplateResult =>
     html`<button ?disabled=${label === undefined} title=${label ?? ''} @click=${deed}>${word}</button>`;
   return html`<header>
-    ${siteView(head, deeds)} ${questionsView(head, deeds)}
+    ${siteView(head, deeds)} <button class="mine" @click=${deeds.makeMine}>make it mine</button> ${questionsView(head, deeds)}
     <div class="presses">
       <div role="group" aria-label="Units">${unit('metric', 'mm', 'millimeters and liters')} ${unit('us', 'in', 'inches and gallons')}</div>
       <div role="group" aria-label="Edits">

@@ -44,6 +44,7 @@ export const pageStyles = css`
     order: 3;
     margin: 0 -16px;
   }
+  tb-mine,
   tb-whole-answer {
     order: 4;
   }
@@ -160,6 +161,18 @@ export const pageStyles = css`
     .rest {
       grid-area: 2 / 1;
       padding-top: 12px;
+    }
+    /* While the numbers are typed the answer and the drawing stay in sight. */
+    .run:has(tb-mine) .before {
+      position: sticky;
+      top: 0;
+    }
+    .beside:has(tb-mine) tb-answer {
+      position: sticky;
+      top: 0;
+      z-index: 1;
+      padding-bottom: 8px;
+      background: var(--paper);
     }
     .before .drawing {
       order: 1;

@@ -6,6 +6,7 @@ import type { Answered } from '../engine/protocol.ts';
 import '../section/section.ts';
 import { Keeper } from '../keep/keeper.ts';
 import type { Screen } from '../keep/screen.ts';
+import { MineController } from '../mine/controller.ts';
 import { chooseLook, type Look, openingLook } from '../state/look.ts';
 import { momentAt } from '../state/moment.ts';
 import { Session } from '../state/session.ts';
@@ -43,6 +44,7 @@ export class Page extends LitElement {
   readonly #keeper = new Keeper(this, this.#session);
   @state() private room: Room | undefined;
   readonly #inputs = new InputsController(this, this.#session, this.#engine);
+  readonly #mine = new MineController(this, this.#session, this.#keeper);
   /** On a desk all presses of the moment stand in one row; on a phone the pump is stopped above the drawing. */
   readonly #desk = matchMedia('(min-width: 1000px)');
   #arrived: string | undefined;
@@ -125,6 +127,7 @@ export class Page extends LitElement {
       this.look = look;
       chooseLook(look);
     },
+    makeMine: () => this.#mine.press(),
     undo: () => this.#session.undo(),
     redo: () => this.#session.redo(),
     share: () => void this.room?.share(this.#keeper),
@@ -168,7 +171,7 @@ export class Page extends LitElement {
           await this.#stage.openTrial(detail.check);
           this.#stage.lookAt(detail.t);
         }}>
-      <div class="beside">${answerView(this.#session, run)} ${this.#inputs.view(run)}</div>
+      <div class="beside">${answerView(this.#session, run)} ${this.#mine.isOpen ? this.#mine.view(run) : this.#inputs.view(run)}</div>
       ${this.#drawn(run, record)} ${restView(this.#session, run)}
     </div>`;
   }

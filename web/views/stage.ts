@@ -1,6 +1,6 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { Engine } from '../engine/client.ts';
-import type { Subject, TrialShown } from '../engine/protocol.ts';
+import type { FillDay, Subject, TrialShown } from '../engine/protocol.ts';
 import { withinRun } from '../plots/time-axis.ts';
 import { Player } from '../state/player.ts';
 import type { Remembered } from '../state/remembered.ts';
@@ -25,6 +25,9 @@ export class Stage implements ReactiveController {
     this.#host.requestUpdate();
   });
   #trial: TrialShown | undefined;
+  /** The day of the fill on the screen; undefined where the trial is another, or that of the check. */
+  #fill: FillDay | undefined;
+  #seeking: number | undefined;
   #shown: Shown | undefined;
 
   constructor(host: ReactiveControllerHost, session: Session, engine: Engine) {
@@ -71,35 +74,61 @@ export class Stage implements ReactiveController {
 
   /** The site was answered anew: a trial on the screen is run again. */
   answered(): void {
-    if (this.#trial) void this.openTrial(this.#trial.check);
+    if (this.#trial) void this.openTrial(this.#trial.check, this.#fill);
   }
 
-  async openTrial(check: string): Promise<void> {
-    const given = await this.#engine.give({ want: 'trial', text: this.#session.text, check });
-    if (given === 'superseded' || given.kind !== 'trial') return;
+  async openTrial(check: string, fill?: FillDay): Promise<void> {
+    const given = await this.#engine.give({ want: 'trial', text: this.#session.text, check, fill });
+    // A pond that is full already has nothing to show.
+    if (given === 'superseded' || given.kind !== 'trial' || !(given.span > 0)) return;
     this.#trial = given;
+    this.#fill = fill;
     this.#host.requestUpdate();
   }
 
   /** What a question is about is brought on: the stop, the filling pond, the filter at work. */
   async show(about: Subject): Promise<void> {
-    const { full } = this.#session;
-    const fills = (full?.answer.checks.find(({ name }) => name === 'filling')?.t ?? 0) > 0;
     if (about === 'stop') this.#trial = undefined;
     if (about === 'stop') await this.stopPump();
     else if (about === 'filter') this.backToRun();
-    else if (fills) {
-      await this.openTrial('filling');
-      const span = this.record()?.answer.span ?? 1;
-      this.window = [0, span];
-      this.#player.play(0, span, PLAYED);
-    } else this.#standAtStart();
+    else {
+      await this.playFill(this.#fill ?? {});
+      if (this.fillMoment === undefined) this.#standAtStart();
+    }
   }
 
   /** Nothing is to come: the site as it stands when the run starts. */
   #standAtStart(): void {
     this.#trial = undefined;
     this.moveTo(0);
+  }
+
+  /** Moment of the fill on the screen; undefined while another record is. */
+  get fillMoment(): number | undefined {
+    return this.#trial?.check === 'filling' && this.#fill !== undefined ? this.moment : undefined;
+  }
+
+  /** Plays the filling of the site on a day. */
+  async playFill(day: FillDay): Promise<void> {
+    await this.openTrial('filling', day);
+    if (this.fillMoment === undefined) return;
+    const span = this.record()?.answer.span ?? 1;
+    this.window = [0, span];
+    this.#player.play(0, span, PLAYED);
+  }
+
+  /** Draws a moment of the filling on a day; while its record is sought, the last moment asked for waits for it. */
+  async fillAt(t: number, day: FillDay): Promise<void> {
+    if (this.fillMoment !== undefined && isSameDay(day, this.#fill)) return this.moveTo(t);
+    const waits = this.#seeking !== undefined;
+    this.#seeking = t;
+    if (waits) return;
+    await this.openTrial('filling', day);
+    const sought = this.#seeking;
+    this.#seeking = undefined;
+    if (this.fillMoment === undefined) return;
+    this.window = [0, this.record()?.answer.span ?? 1];
+    this.moveTo(sought);
   }
 
   /** Plays the pump's stop: that of the run, or of a trial where the run has none. */
@@ -137,3 +166,5 @@ export class Stage implements ReactiveController {
     this.#host.requestUpdate();
   }
 }
+
+const isSameDay = (a: FillDay, b: FillDay | undefined): boolean => JSON.stringify(a) === JSON.stringify(b);
