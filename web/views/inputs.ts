@@ -1,4 +1,4 @@
-import { html, type ReactiveController, type ReactiveControllerHost, type TemplateResult } from 'lit';
+import { html, nothing, type ReactiveController, type ReactiveControllerHost, type TemplateResult } from 'lit';
 import type { JsonSchema } from '../../sim/scenario/fields.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import { valueAt, withValueAt } from '../../sim/studies/place.ts';
@@ -163,7 +163,8 @@ export class InputsController implements ReactiveController {
     return this.#wrongNow;
   }
 
-  view(run: Answered): TemplateResult {
+  /** @param dialed whether the question's dials stand here; what fills a pond has its own */
+  view(run: Answered, dialed = true): TemplateResult {
     const { doc, trouble, about } = this.#session;
     const { display } = run.scenario;
     const problems = trouble?.kind === 'refused' ? trouble.problems : [];
@@ -182,8 +183,10 @@ export class InputsController implements ReactiveController {
       ${
         this.part
           ? html`<tb-part .of=${this.part} .file=${doc?.now.file} .schema=${this.#schema} .problems=${problems}></tb-part>`
-          : html`<tb-dials .dials=${dials} .turns=${about === 'filling' ? null : this.#turns.told(turned)}
+          : dialed
+            ? html`<tb-dials .dials=${dials} .turns=${about === 'filling' ? null : this.#turns.told(turned)}
             .wrong=${this.#wrong(dials, display)} .display=${display}></tb-dials>`
+            : nothing
       }
       ${this.#otherParts(doc?.now.file)}
     </div>`;

@@ -34,6 +34,7 @@ export const pageStyles = css`
   .before > * {
     min-width: 0;
   }
+  tb-fill,
   tb-answer {
     order: 1;
   }

@@ -4,6 +4,7 @@ import { Engine } from '../engine/client.ts';
 import { openLine } from '../engine/line.ts';
 import type { Answered } from '../engine/protocol.ts';
 import '../section/section.ts';
+import { FillController } from '../fill/controller.ts';
 import { Keeper } from '../keep/keeper.ts';
 import type { Screen } from '../keep/screen.ts';
 import { MineController } from '../mine/controller.ts';
@@ -45,6 +46,7 @@ export class Page extends LitElement {
   @state() private room: Room | undefined;
   readonly #inputs = new InputsController(this, this.#session, this.#engine);
   readonly #mine = new MineController(this, this.#session, this.#keeper);
+  readonly #fill = new FillController(this, this.#session, this.#engine, this.#stage);
   /** On a desk all presses of the moment stand in one row; on a phone the pump is stopped above the drawing. */
   readonly #desk = matchMedia('(min-width: 1000px)');
   #arrived: string | undefined;
@@ -171,9 +173,16 @@ export class Page extends LitElement {
           await this.#stage.openTrial(detail.check);
           this.#stage.lookAt(detail.t);
         }}>
-      <div class="beside">${answerView(this.#session, run)} ${this.#mine.isOpen ? this.#mine.view(run) : this.#inputs.view(run)}</div>
+      <div class="beside">${this.#about(run)}</div>
       ${this.#drawn(run, record)} ${restView(this.#session, run)}
     </div>`;
+  }
+
+  /** The answer to what is asked, and what decides it. */
+  #about(run: Answered): TemplateResult {
+    const fills = this.#session.about === 'filling';
+    if (this.#mine.isOpen) return html`${answerView(this.#session, run)} ${this.#mine.view(run)}`;
+    return html`${fills ? this.#fill.view(run) : answerView(this.#session, run)} ${this.#inputs.view(run, !fills)}`;
   }
 
   override render(): TemplateResult {

@@ -1,0 +1,49 @@
+import { html, type ReactiveControllerHost, type TemplateResult } from 'lit';
+import { withValueAt } from '../../sim/studies/place.ts';
+import type { Engine } from '../engine/client.ts';
+import type { Answered, FillDay, FillPlanned } from '../engine/protocol.ts';
+import type { Session } from '../state/session.ts';
+import type { Stage } from '../views/stage.ts';
+import type { FillMoment, SiteEdited } from './fill.ts';
+
+/** The day a site is filled on, the plan for it, and what is typed beside it put into the file. */
+export class FillController {
+  plan: FillPlanned | undefined;
+
+  readonly #host: ReactiveControllerHost;
+  readonly #session: Session;
+  readonly #engine: Engine;
+  readonly #stage: Stage;
+  #day: FillDay = {};
+
+  constructor(host: ReactiveControllerHost, session: Session, engine: Engine, stage: Stage) {
+    this.#host = host;
+    this.#session = session;
+    this.#engine = engine;
+    this.#stage = stage;
+  }
+
+  #put({ edits, label }: SiteEdited): void {
+    const { doc } = this.#session;
+    if (!doc) return;
+    const file = edits.reduce<unknown>((now, [place, value]) => withValueAt(now, place, value), doc.now.file);
+    this.#session.edit(file, label);
+  }
+
+  view({ scenario }: Answered): TemplateResult {
+    // What shows a fill is fetched when it is first asked about.
+    void import('./fill.ts');
+    const { doc, text } = this.#session;
+    return html`<tb-fill .scenario=${scenario} .file=${doc?.now.file} .text=${text} .display=${scenario.display}
+      .engine=${this.#engine} .day=${this.#day} .moment=${this.#stage.fillMoment}
+      @site-edited=${(event: CustomEvent<SiteEdited>) => this.#put(event.detail)}
+      @fill-planned=${(event: CustomEvent<FillPlanned>) => {
+        this.plan = event.detail;
+      }}
+      @fill-day=${(event: CustomEvent<FillDay>) => {
+        this.#day = event.detail;
+        this.#host.requestUpdate();
+      }}
+      @fill-moment=${({ detail: { t, day } }: CustomEvent<FillMoment>) => void this.#stage.fillAt(t, day)}></tb-fill>`;
+  }
+}
