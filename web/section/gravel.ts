@@ -4,8 +4,11 @@ import { box, type Mark, path } from './marks.ts';
 import type { Scale } from './scale.ts';
 import { pebble } from './stone.ts';
 
-/** From this share of its space up a layer is drawn as gravel; below it as open blocks. */
+/** From this share of its space up a layer is drawn as gravel; from the lesser one as rock along the banks; below as open blocks. */
 const GRAVEL = 0.3;
+const ROCK = 0.08;
+/** Rocks of a basin whose space they would fill. */
+const ROCKS = 260;
 /** Most pebbles of a layer. */
 const MOST = 700;
 
@@ -28,8 +31,10 @@ export function fillingMarks(
     const from = Math.max(layer.from, floorOf(cut));
     const to = Math.min(layer.to, top);
     if (to <= from || layer.fraction <= 0) return [];
-    const d = layer.fraction >= GRAVEL ? gravel(name, cut, from, to, scale) : blocks(cut, from, to, scale);
-    return d === '' ? [] : [path(d, layer.fraction >= GRAVEL ? 'pebbles' : 'blocks', { clip })];
+    if (layer.fraction < ROCK) return [path(blocks(cut, from, to, scale), 'blocks', { clip })];
+    const d =
+      layer.fraction >= GRAVEL ? gravel(name, cut, from, to, scale) : rocks(name, cut, { ...layer, from, to }, scale);
+    return d === '' ? [] : [path(d, 'pebbles', { clip })];
   });
 }
 
@@ -50,6 +55,20 @@ function gravel(name: string, cut: Cut, from: number, to: number, scale: Scale):
       const size = r * (0.72 + 0.42 * random());
       d += pebble(x + (random() - 0.5) * 0.7 * r, y + (random() - 0.5) * 0.6 * r, size, random, 0.9);
     }
+  }
+  return d;
+}
+
+/** Rocks set along both banks from the floor up, the more of them the more room they take. */
+function rocks(name: string, cut: Cut, { from, to, fraction }: Layer, scale: Scale): string {
+  const random = randomStream(name, 'rock');
+  let d = '';
+  for (let i = 0; i < fraction * ROCKS; i++) {
+    const size = 4 + 5 * random();
+    const z = from + (to - from) * random() ** 1.6;
+    const inward = 0.5 * size + 9 * random() ** 2;
+    const x = i % 2 === 0 ? scale.x(leftAt(cut, z)) + inward : scale.x(rightAt(cut, z)) - inward;
+    d += pebble(x, scale.y(z) - 0.3 * size, size, random, 0.75);
   }
   return d;
 }

@@ -95,8 +95,8 @@ export const headStyles = css`
     display: flex;
     flex: 1 1 auto;
     justify-content: center;
-    gap: 0 26px;
-    font-size: 15px;
+    gap: 0 16px;
+    font-size: 14px;
   }
   nav button,
   .presses button,
@@ -117,8 +117,8 @@ export const headStyles = css`
   }
   .presses {
     display: flex;
-    gap: 0 22px;
-    font-size: 15px;
+    gap: 0 14px;
+    font-size: 14px;
   }
   .presses > div {
     display: flex;
