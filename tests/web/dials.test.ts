@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { readSite } from '../../sim/scenario/read.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
+import { expandSketch } from '../../sim/sketch/expand.ts';
 import { valueAt, withValueAt } from '../../sim/studies/place.ts';
 import { settingIn, withSetting } from '../../sim/studies/setting.ts';
 import { type Choice, type Dial, type DialSet, dialsFor, type Ruler } from '../../web/state/dials.ts';
@@ -45,7 +46,7 @@ function press(file: unknown, name: string, word: string, opened = file): unknow
 const rulers = (dials: readonly Dial[]): Ruler[] => dials.filter((dial) => dial.kind === 'ruler');
 
 describe.each(names)('the dials of %s', (name) => {
-  const file = fileOf(name);
+  const file = expandSketch(fileOf(name), { listed: false }).file;
   const all = questions.flatMap((about) => dialsOf(file, about));
 
   test('stand within their ranges, where the file has them', () => {

@@ -8,6 +8,7 @@ import { flowRanges, levelRanges } from '../../sim/results/ranges.ts';
 import { refinedSeries } from '../../sim/results/series.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import { jsonSchema } from '../../sim/scenario/schema.ts';
+import { expandSketch } from '../../sim/sketch/expand.ts';
 import { quickAnswer, stopsOf } from '../../sim/studies/quick.ts';
 import { failingSettings } from '../../sim/studies/turns.ts';
 import { trialRecord } from '../../sim/trials/index.ts';
@@ -29,6 +30,9 @@ function balanceOf(scenario: Scenario): BalanceAnswer | null {
   }
 }
 
+const plainOf = ({ sketched }: Scenario): unknown =>
+  sketched === undefined ? null : expandSketch(sketched, { listed: false }).file;
+
 function inFull(scenario: Scenario): Answered {
   const { answer, record } = simulate(scenario);
   return {
@@ -39,6 +43,7 @@ function inFull(scenario: Scenario): Answered {
     series: refinedSeries(record, DRAWN),
     balance: balanceOf(scenario),
     stops: stopsOf(scenario, record) ?? null,
+    plain: plainOf(scenario),
   };
 }
 
@@ -53,6 +58,7 @@ function quickly(scenario: Scenario, about: Question['about']): Answered {
     series: refinedSeries(record, DRAWN),
     balance: balance ?? null,
     stops: stops ?? null,
+    plain: plainOf(scenario),
   };
 }
 
@@ -73,7 +79,10 @@ export function givenFor(request: Request): Given {
   switch (request.want) {
     case 'turns': {
       const { text, setting, asked, range, within } = request;
-      return { kind: 'turns', failing: failingSettings(JSON.parse(text), setting, asked, range, within) };
+      return {
+        kind: 'turns',
+        failing: failingSettings(expandSketch(JSON.parse(text), { listed: false }).file, setting, asked, range, within),
+      };
     }
     case 'trial':
       return trialFor(request);

@@ -42,6 +42,8 @@ export interface Answered {
   balance: BalanceAnswer | null;
   /** null where the file names no level to keep. */
   stops: Stops | null;
+  /** The whole file, where the text holds a sketch; else null. */
+  plain: unknown;
 }
 
 /** The file has problems, and nothing was run. */

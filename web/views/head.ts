@@ -15,6 +15,8 @@ export interface Head {
   /** What stands behind the site's name before the looks. */
   readonly sheet: TemplateResult;
   readonly doc: Document | undefined;
+  /** Everything is answered that a sheet tells. */
+  readonly isWhole: boolean;
   readonly about: Subject;
   readonly display: Display;
   readonly look: Look;
@@ -25,6 +27,7 @@ export interface HeadDeeds {
   readonly showIn: (display: Display) => void;
   readonly lookIn: (look: Look) => void;
   readonly makeMine: () => void;
+  readonly printOut: () => void;
   readonly undo: () => void;
   readonly redo: () => void;
   readonly share: () => void;
@@ -54,6 +57,7 @@ function siteView(head: Head, deeds: HeadDeeds): TemplateResult {
     <summary><h1>${head.title}</h1></summary>
     <div class="sheet">
       ${head.sheet}
+      <button ?disabled=${!head.isWhole} @click=${deeds.printOut}>setting-out sheet and owner’s card</button>
       <div role="group" aria-label="Look">
         <p class="note">The page’s look</p>
         ${looks.map(

@@ -8,6 +8,8 @@ import { type DialSet, dialsFor } from '../state/dials.ts';
 import { isSame, sameDials } from '../state/dials-same.ts';
 import { chosen, moved, typedInto } from '../state/dials-turned.ts';
 import { wrongWords } from '../state/dials-wrong.ts';
+import type { Document } from '../state/document.ts';
+import { expanded, grafted } from '../state/graft.ts';
 import { type Part, partAt, partsOfFile } from '../state/part-names.ts';
 import type { Session } from '../state/session.ts';
 import { toFile } from '../state/typed.ts';
@@ -51,7 +53,7 @@ export class InputsController implements ReactiveController {
 
   /** Opens the inputs of the part at a place of the file. */
   open(place: string): void {
-    const file = this.#session.doc?.now.file;
+    const file = this.#doc?.now.file;
     if (file !== undefined) this.#edit(partAt(file, place));
   }
 
@@ -61,6 +63,18 @@ export class InputsController implements ReactiveController {
     void import('./part.ts');
     void this.#fetchSchema();
     this.#host.requestUpdate();
+  }
+
+  /** The document as its parts read; of a sketch what it came to in the last good answer. */
+  get #doc(): Document | undefined {
+    const { doc, shown } = this.#session;
+    return doc && expanded(doc, shown?.plain ?? null);
+  }
+
+  /** The file with what was changed in the parts. */
+  #back(changed: unknown): unknown {
+    const { doc, shown } = this.#session;
+    return grafted(doc?.now.file, shown?.plain ?? null, changed);
   }
 
   close(): void {
@@ -95,7 +109,8 @@ export class InputsController implements ReactiveController {
 
   /** The dials as they stand; each the same one until it changes. */
   #dials({ scenario }: Answered): DialSet {
-    const { doc, base, about } = this.#session;
+    const { base, about } = this.#session;
+    const doc = this.#doc;
     if (!doc || !base) return this.#dialsNow;
     const { file } = doc.now;
     if (base !== this.#base) this.#begin(base);
@@ -112,40 +127,41 @@ export class InputsController implements ReactiveController {
   }
 
   #turn({ ruler, to, gesture }: Turned): void {
-    const { doc } = this.#session;
+    const doc = this.#doc;
     if (!doc) return;
     const typed = typeof to === 'string' ? typedInto(doc, ruler, to) : undefined;
-    const file = typeof to === 'number' ? moved(doc, ruler, to) : typed?.file;
+    const file = this.#back(typeof to === 'number' ? moved(doc, ruler, to) : (typed?.file ?? doc.now.file));
     if (typed && typeof typed.value === 'string') this.#typed = new Map(this.#typed).set(typed.place, typed.value);
     this.#turned = { name: ruler.name, file };
     this.#session.edit(file, `${ruler.name} ${typed ? to : 'moved'}`, gesture);
   }
 
   #choose({ choice: { name }, option: { word, edits } }: Chosen): void {
-    const { doc } = this.#session;
+    const doc = this.#doc;
     if (!doc) return;
-    const file = chosen(doc.now.file, edits);
+    const file = this.#back(chosen(doc.now.file, edits));
     this.#turned = { name, file };
     this.#session.edit(file, `${name} ${word}`);
   }
 
   #type({ place, to }: Typed): void {
-    const { doc } = this.#session;
+    const doc = this.#doc;
     if (!doc) return;
     const value = typeof to === 'string' ? toFile(to, valueAt(doc.now.file, place)) : to;
     if (typeof value === 'string') this.#typed = new Map(this.#typed).set(place, value);
-    this.#session.edit(withValueAt(doc.now.file, place, value), `${place} edited`);
+    this.#session.edit(this.#back(withValueAt(doc.now.file, place, value)), `${place} edited`);
   }
 
   async #add(place: string): Promise<void> {
     const { sampleFor } = await import('../state/fields.ts');
-    const { doc, shown } = this.#session;
+    const { shown } = this.#session;
+    const doc = this.#doc;
     if (!doc || !this.#schema) return;
     const assumed = valueAt(shown?.scenario, place);
     const value = ['number', 'boolean', 'string'].includes(typeof assumed)
       ? assumed
       : sampleFor(this.#schema, doc.now.file, place);
-    this.#session.edit(withValueAt(doc.now.file, place, value), `${place} added`);
+    this.#session.edit(this.#back(withValueAt(doc.now.file, place, value)), `${place} added`);
   }
 
   /** What is wrong, by the dial's name; the same map until that changes. */
@@ -182,13 +198,13 @@ export class InputsController implements ReactiveController {
       @part-closed=${() => this.close()}>
       ${
         this.part
-          ? html`<tb-part .of=${this.part} .file=${doc?.now.file} .schema=${this.#schema} .problems=${problems}></tb-part>`
+          ? html`<tb-part .of=${this.part} .file=${this.#doc?.now.file} .schema=${this.#schema} .problems=${problems}></tb-part>`
           : dialed
             ? html`<tb-dials .dials=${dials} .turns=${about === 'filling' ? null : this.#turns.told(turned)}
             .wrong=${this.#wrong(dials, display)} .display=${display}></tb-dials>`
             : nothing
       }
-      ${this.#otherParts(doc?.now.file)}
+      ${this.#otherParts(this.#doc?.now.file)}
     </div>`;
   }
 

@@ -130,6 +130,7 @@ export class Page extends LitElement {
       chooseLook(look);
     },
     makeMine: () => this.#mine.press(),
+    printOut: () => this.#printOut(),
     undo: () => this.#session.undo(),
     redo: () => this.#session.redo(),
     share: () => void this.room?.share(this.#keeper),
@@ -178,6 +179,13 @@ export class Page extends LitElement {
     </div>`;
   }
 
+  #printOut(): void {
+    const { full, doc } = this.#session;
+    const fill = this.#fill.plan?.plan;
+    if (full)
+      void import('../sheet/open.ts').then(({ openSheet }) => openSheet({ ...full, file: doc?.now.file, fill }));
+  }
+
   /** The answer to what is asked, and what decides it. */
   #about(run: Answered): TemplateResult {
     const fills = this.#session.about === 'filling';
@@ -190,6 +198,7 @@ export class Page extends LitElement {
     const record = this.#stage.record();
     const head = {
       title: shown?.scenario.title ?? this.#keeper.title,
+      isWhole: this.#session.isWhole,
       sheet: this.room?.sheetView(this.#keeper) ?? fetching,
       doc,
       about,
