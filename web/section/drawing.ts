@@ -14,6 +14,7 @@ import { fallingMarks, poolSheets, type Running, streamWater } from './running.t
 import type { Scale } from './scale.ts';
 import type { Scene } from './scene.ts';
 import { settingsAt } from './settings.ts';
+import { spillMarks } from './spill.ts';
 import { stoneMarks } from './stone.ts';
 import { bankBeyond, bedMarks } from './stream-bed.ts';
 import { wayMarks } from './streamlines.ts';
@@ -150,6 +151,7 @@ export function flowingAt(
   if (pipes.topFeed) over.push(...valveMarks(pipes.topFeed, settings.topValve, scale));
   over.push(...checkValveMarks(pipes, settings.checkValve, main > 1e-7, scale));
   over.push(...screenMarks(vault, pond, settings.blockage.intake, scale), ...floatMarks(scene, levels, scale));
+  over.push(...spillMarks(scene, levels, flows, flowScale, scale));
   over.push(...overflowFlow(scene, flows.overflow ?? 0, flowScale, scale));
   over.push(...hoseMarks(scene, settings.hoses, flowScale, levels.pond, scale), ...levelMarks(scene, answer, scale));
   return { clips: [{ id: 'riser', d: riserClip(levels.riser, scale) }], water, veil, over };

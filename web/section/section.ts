@@ -184,6 +184,11 @@ export class SectionDrawing extends LitElement {
     if (under[0]) this.#choose(under[0].place);
   }
 
+  /** What a pointer rests on says all it says to a screen reader, long names whole. */
+  readonly #tell = ({ type, target }: PointerEvent): void => {
+    this.title = (type === 'pointerover' && (target as Element).getAttribute('aria-label')) || '';
+  };
+
   #part(part: PartArea, says: string): SVGTemplateResult {
     const press = (event: KeyboardEvent): void => {
       if (event.key !== 'Enter' && event.key !== ' ') return;
@@ -210,7 +215,7 @@ export class SectionDrawing extends LitElement {
       <g class="layers" aria-hidden="true">
         ${behind}${layerElement(flowing.water)}${sunk}${layerElement(flowing.veil)}${before}${layerElement(flowing.over)}${rulers}${layerElement(this.#words(moment))}
       </g>
-      <g @click=${(event: MouseEvent) => this.#pressed(event, parts)}>${repeat(
+      <g @click=${(event: MouseEvent) => this.#pressed(event, parts)} @pointerover=${this.#tell} @pointerleave=${this.#tell}>${repeat(
         parts,
         ({ place }) => place,
         (part) => this.#part(part, saysOf(part, scene, running)),
