@@ -17,7 +17,6 @@ import { settingsAt } from './settings.ts';
 import { spillMarks } from './spill.ts';
 import { stoneMarks } from './stone.ts';
 import { bankBeyond, bedMarks } from './stream-bed.ts';
-import { wayMarks } from './streamlines.ts';
 import { floatMarks, hoseMarks, overflowFlow, overflowMarks } from './supply.ts';
 import { checkValveMarks, valveMarks } from './valve.ts';
 import { pumpMarks, screenMarks, vaultMarks } from './vault.ts';
@@ -138,10 +137,6 @@ export function flowingAt(
   if (filter) over.push(...lipSheet(scene, running, scale));
   over.push(...fallingMarks(scene, running, scale));
   const media = filter?.filter.media;
-  if (filter && media) {
-    const ways = { through: flows.media ?? 0, round: flows.gap ?? 0, lip: flows.lip ?? 0 };
-    over.push(...wayMarks(filter, media, pipes.bottomFeed, ways, levels.filter, scale));
-  }
   if (filter && media) over.push(...passageMarks(filter, media, flows.media ?? 0, flows.gap ?? 0, scale));
   const main = flows.main ?? 0;
   const pipeFlows = { main, bottom: flows['bottom feed'] ?? 0, top: flows['top feed'] ?? 0 };
