@@ -52,3 +52,28 @@ for (const site of ['courtyard', 'low-edge']) {
     expect(levels.size, 'the level moves between those moments').toBeGreaterThan(2);
   });
 }
+
+// The courtyard's pump stops at noon, six hours into its run, and runs again from one o'clock.
+const NOON = 6 * 3600;
+for (const [words, t] of [
+  ['before the stop', NOON - 60],
+  ['30 s after it', NOON + 30],
+  ['2 min after it', NOON + 120],
+  ['10 min after it', NOON + 600],
+  ['with the pump on again', NOON + 3600 + 300],
+] as const) {
+  test(`the pond is drawn at the level the readings tell, ${words}`, async ({ page }) => {
+    await page.goto('./#courtyard');
+    const plots = page.locator('tb-plots');
+    await plots.getByRole('button', { name: 'as elevations' }).click();
+    await plots.evaluate((element, detail) => {
+      element.dispatchEvent(new CustomEvent('moment-moved', { detail, bubbles: true, composed: true }));
+    }, t);
+    const clock = new Date((6 * 3600 + t) * 1000).toISOString().slice(11, 19);
+    await expect(plots.locator('.readings b')).toContainText(clock);
+    const said = await plots.locator('.readings .subject').first().textContent();
+    const told = Number(/pond ([−+]?\d+) mm/.exec(said!)![1]!.replace('−', '-')) / 1000;
+    const at = await datum(page);
+    expect(Math.abs((await drawn(page)) - at(told))).toBeLessThanOrEqual(0.5);
+  });
+}

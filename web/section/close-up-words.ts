@@ -6,6 +6,7 @@ import { boreWidth } from './pipes.ts';
 import type { Scale } from './scale.ts';
 import type { PipeRoute, Scene } from './scene.ts';
 import type { Settings } from './settings.ts';
+import { wayMarks } from './streamlines.ts';
 import { dartsInGap, gapWidth, isFelt } from './vessel.ts';
 
 /** Height of a name with its figure under it, and the room kept between two, px. */
@@ -21,13 +22,24 @@ interface Told {
   readonly y: number;
 }
 
-/** Words of the filter's close-up: its layers beside it, valves and feeds at their pipes, shares and levels in the water. */
+/**
+ * What a close-up of the filter has over the drawing: the ways of the water; its layers beside it, valves and feeds at
+ * their pipes, shares and levels in the water.
+ */
 export function closeUpWords(scene: Scene, scale: Scale, moment: Moment, settings: Settings): Mark[] {
   return [
+    ...waysOf(scene, scale, moment),
     ...besideVessel(scene, scale),
     ...feedWords(scene, scale, moment, settings),
     ...waterWords(scene, scale, moment),
   ];
+}
+
+function waysOf({ filter, pipes }: Scene, scale: Scale, { levels, flows }: Moment): Mark[] {
+  const media = filter?.filter.media;
+  if (!filter || !media) return [];
+  const ways = { through: flows.media ?? 0, round: flows.gap ?? 0, lip: flows.lip ?? 0 };
+  return wayMarks(filter, media, pipes.bottomFeed, ways, levels.filter, scale);
 }
 
 /** Layers and gap in a column left of the vessel, each tied to what it names. */

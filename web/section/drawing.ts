@@ -14,9 +14,9 @@ import { fallingMarks, poolSheets, type Running, streamWater } from './running.t
 import type { Scale } from './scale.ts';
 import type { Scene } from './scene.ts';
 import { settingsAt } from './settings.ts';
+import { spillMarks } from './spill.ts';
 import { stoneMarks } from './stone.ts';
 import { bankBeyond, bedMarks } from './stream-bed.ts';
-import { wayMarks } from './streamlines.ts';
 import { floatMarks, hoseMarks, overflowFlow, overflowMarks } from './supply.ts';
 import { checkValveMarks, valveMarks } from './valve.ts';
 import { pumpMarks, screenMarks, vaultMarks } from './vault.ts';
@@ -137,10 +137,6 @@ export function flowingAt(
   if (filter) over.push(...lipSheet(scene, running, scale));
   over.push(...fallingMarks(scene, running, scale));
   const media = filter?.filter.media;
-  if (filter && media) {
-    const ways = { through: flows.media ?? 0, round: flows.gap ?? 0, lip: flows.lip ?? 0 };
-    over.push(...wayMarks(filter, media, pipes.bottomFeed, ways, levels.filter, scale));
-  }
   if (filter && media) over.push(...passageMarks(filter, media, flows.media ?? 0, flows.gap ?? 0, scale));
   const main = flows.main ?? 0;
   const pipeFlows = { main, bottom: flows['bottom feed'] ?? 0, top: flows['top feed'] ?? 0 };
@@ -150,6 +146,7 @@ export function flowingAt(
   if (pipes.topFeed) over.push(...valveMarks(pipes.topFeed, settings.topValve, scale));
   over.push(...checkValveMarks(pipes, settings.checkValve, main > 1e-7, scale));
   over.push(...screenMarks(vault, pond, settings.blockage.intake, scale), ...floatMarks(scene, levels, scale));
+  over.push(...spillMarks(scene, levels, flows, flowScale, scale));
   over.push(...overflowFlow(scene, flows.overflow ?? 0, flowScale, scale));
   over.push(...hoseMarks(scene, settings.hoses, flowScale, levels.pond, scale), ...levelMarks(scene, answer, scale));
   return { clips: [{ id: 'riser', d: riserClip(levels.riser, scale) }], water, veil, over };

@@ -14,7 +14,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import type { BalanceAnswer, RunAnswer } from '../../sim/results/answer.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import type { Moment } from '../state/moment.ts';
-import { closeUpWords } from './close-up-words.ts';
+import type { closeUpWords as CloseUpWords } from './close-up-words.ts';
 import { type Flowing, flowingAt, flowScaleOf, layersOf } from './drawing.ts';
 import { clipElement, layerElement } from './elements.ts';
 import { Hatching } from './hatching.ts';
@@ -75,6 +75,7 @@ export class SectionDrawing extends LitElement {
   #sheet: Sheet | undefined;
   #flowScale = 620;
   #layers: SVGTemplateResult[] = [];
+  #closeUpWords: typeof CloseUpWords | undefined;
   #placed: SceneWords | undefined;
   #settle: ReturnType<typeof setTimeout> | undefined;
   #opened: string | undefined;
@@ -84,10 +85,18 @@ export class SectionDrawing extends LitElement {
     const look = this.#sheet?.scale.hatched !== this.#hatching.hatched;
     if (look || changed.has('scenario') || changed.has('width') || changed.has('view')) this.#lay(this.scenario);
     if (!this.#sheet) return;
+    if (this.#sheet.scale.closeUp && !this.#closeUpWords) void this.#loadCloseUp();
     this.#flowScale = flowScaleOf(this.#sheet.scene, this.#sheet.scale, this.answer, this.balance);
     const anew = changed.has('scenario') || changed.has('answer') || changed.has('balance') || changed.has('asked');
     if (!this.#placed || changed.has('width') || changed.has('view')) this.#letter();
     else if (anew) this.#letterSoon();
+  }
+
+  /** Words of the close-up come with the first one that is looked at. */
+  async #loadCloseUp(): Promise<void> {
+    const { closeUpWords } = await import('./close-up-words.ts');
+    this.#closeUpWords = closeUpWords;
+    this.requestUpdate();
   }
 
   override disconnectedCallback(): void {
@@ -132,7 +141,7 @@ export class SectionDrawing extends LitElement {
     const sheet = this.#sheet;
     if (sheet?.scale.closeUp && this.scenario) {
       const settings = settingsAt(this.scenario, this.answer?.events ?? [], moment.t);
-      return closeUpWords(sheet.scene, sheet.scale, moment, settings);
+      return this.#closeUpWords?.(sheet.scene, sheet.scale, moment, settings) ?? [];
     }
     const known = this.#known();
     return known && this.#placed ? wordsAt(known, this.#placed, moment) : [];
@@ -184,6 +193,11 @@ export class SectionDrawing extends LitElement {
     if (under[0]) this.#choose(under[0].place);
   }
 
+  /** What a pointer rests on says all it says to a screen reader, long names whole. */
+  readonly #tell = ({ type, target }: PointerEvent): void => {
+    this.title = (type === 'pointerover' && (target as Element).getAttribute('aria-label')) || '';
+  };
+
   #part(part: PartArea, says: string): SVGTemplateResult {
     const press = (event: KeyboardEvent): void => {
       if (event.key !== 'Enter' && event.key !== ' ') return;
@@ -210,7 +224,7 @@ export class SectionDrawing extends LitElement {
       <g class="layers" aria-hidden="true">
         ${behind}${layerElement(flowing.water)}${sunk}${layerElement(flowing.veil)}${before}${layerElement(flowing.over)}${rulers}${layerElement(this.#words(moment))}
       </g>
-      <g @click=${(event: MouseEvent) => this.#pressed(event, parts)}>${repeat(
+      <g @click=${(event: MouseEvent) => this.#pressed(event, parts)} @pointerover=${this.#tell} @pointerleave=${this.#tell}>${repeat(
         parts,
         ({ place }) => place,
         (part) => this.#part(part, saysOf(part, scene, running)),

@@ -76,17 +76,18 @@ text { font-family: "STIX Two Text", Palatino, Georgia, serif; font-variant-nume
 .way-dart.deep { fill: var(--on-deep, #fff); } .way-dart.pale { fill: var(--on-shallow, #0e1f2a); }
 .label.clear { stroke: var(--w2, #74a9c5); stroke-width: 5; stroke-linejoin: round; paint-order: stroke; }
 .label.clear.deep { stroke: var(--w6, #14486d); }
+.spill { fill: none; stroke: var(--flow, #1c6ea4); stroke-linecap: round; stroke-linejoin: round; }
 .depth { fill: none; stroke: var(--water, #14588a); stroke-width: calc(0.8px * var(--line, 1)); }
-${hatched('w1 w2 w3 w4 w5 w6 gap net mat')} { fill: var(--paper, #fff); }
+${hatched('w1 w2 w3 w4 w5 w6 gap net mat')} { fill: var(--paper, #f5f0e5); }
 ${hatched('veil')} { display: none; }
 ${hatched('surface sheet-edge')} { stroke-width: 2px; }
 ${hatched('ground stone vessel-line')} { stroke-width: 2.2px; }
 ${hatched('streamline')} { stroke: var(--water, #14588a); stroke-width: 1px; }
-${hatched('bubbles dart-pale')} { fill: var(--paper, #fff); stroke: var(--edge, #14588a); stroke-width: 1px; }
-${hatched('pipe-water')} { stroke: var(--paper, #fff); }
+${hatched('bubbles dart-pale')} { fill: var(--paper, #f5f0e5); stroke: var(--edge, #14588a); stroke-width: 1px; }
+${hatched('pipe-water')} { stroke: var(--paper, #f5f0e5); }
 ${hatched('way')} { stroke: var(--water, #14588a); stroke-width: 1.4px; }
 ${hatched('way-dart')} { fill: var(--water, #14588a); stroke: none; }
-${hatched('label.pale label.deep')} { fill: var(--ink, #000); stroke: var(--paper, #fff); stroke-width: 5; stroke-linejoin: round; paint-order: stroke; }
+${hatched('label.pale label.deep')} { fill: var(--ink, #000); stroke: var(--paper, #f5f0e5); stroke-width: 5; stroke-linejoin: round; paint-order: stroke; }
 `;
 
 /** Dashes run while the page lets time run. */

@@ -7,8 +7,15 @@ import { type LabelText, labelText, labelTextOrLine, type Subject } from './text
 /** A basin with less water on its floor is empty, m. */
 const DRY = 1e-3;
 
+/** What is lost over an edge while water runs over it, else a figure. */
+function lostOver(name: string, figure: string, { moment, display }: Subject): string {
+  const flow = moment.flows[name] ?? 0;
+  return flow > NO_FLOW ? `${flowFigure(flow, display)} over its edge` : figure;
+}
+
 /** The pond, its pump vault, the intake between them and the overflow pipe. */
-export function pondTexts({ scenario, moment, display }: Subject): LabelText[] {
+export function pondTexts(subject: Subject): LabelText[] {
+  const { scenario, moment, display } = subject;
   const { pond, intake } = scenario;
   const level = moment.levels['pond'];
   const vault = moment.levels['vault'];
@@ -17,8 +24,8 @@ export function pondTexts({ scenario, moment, display }: Subject): LabelText[] {
     labelTextOrLine(
       'pond',
       'pond',
-      overFigure(level - lowestOf(pond.rim), 'its edge', display),
-      elevationFigure(level, display),
+      lostOver('rim', overFigure(level - lowestOf(pond.rim), 'its edge', display), subject),
+      level - pond.profile[0][0] > DRY ? elevationFigure(level, display) : 'empty',
     ),
     labelText('vault', 'pump vault', overFigure(vault - level, 'the pond', display), elevationFigure(vault, display)),
     labelText('intake', 'intake', cover > 0 ? `${formatLength(cover, display)} under water` : 'dry'),
@@ -33,11 +40,12 @@ export function pondTexts({ scenario, moment, display }: Subject): LabelText[] {
 }
 
 /** The filter, and how much slips round its mats. */
-export function filterTexts({ scenario, moment, display }: Subject): LabelText[] {
+export function filterTexts(subject: Subject): LabelText[] {
+  const { scenario, moment, display } = subject;
   const { filter } = scenario;
   if (!filter) return [];
   const over = overFigure(moment.levels['filter'] - lowestOf(filter.lip), 'its lip', display);
-  const texts = [labelText('filter', 'filter', over)];
+  const texts = [labelText('filter', 'filter', lostOver('filter rim', over, subject))];
   if (filter.media) {
     const [through, round] = ['media', 'gap'].map((name) => Math.max(0, moment.flows[name] ?? 0));
     const all = through + round;
@@ -62,10 +70,13 @@ function stoneText(stone: Stone, place: string, pool: Pool, { moment, display }:
   );
 }
 
-function streamText(stream: Stream, place: string, { moment, display }: Subject): LabelText {
+function streamText(stream: Stream, place: string, subject: Subject): LabelText {
+  const { moment, display } = subject;
   const depth = Math.max(0, moment.levels[stream.name] - stream.foot);
   const deep = depth > DRY / 2 ? `${formatLength(depth, display)} deep` : 'dry';
-  return labelText(place, stream.name, `${formatLength(stream.length, display)} long, ${deep}`, deep);
+  const long = `${formatLength(stream.length, display)} long, ${deep}`;
+  const over = (figure: string): string => lostOver(`${stream.name} edge`, figure, subject);
+  return labelText(place, stream.name, over(long), over(deep));
 }
 
 /** Falls and streams in the order of the water's way. */
@@ -76,6 +87,7 @@ export function courseTexts(subject: Subject): LabelText[] {
     const z = subject.moment.levels[reach.name];
     const level = z - reach.profile[0][0] > DRY ? elevationFigure(z, subject.display) : 'empty';
     const stones = reach.stones.map((stone, k) => stoneText(stone, `${place}.stones[${k}]`, reach, subject));
-    return [labelTextOrLine(place, reach.name, level, level), ...stones];
+    const figure = lostOver(`${reach.name} rim`, level, subject);
+    return [labelTextOrLine(place, reach.name, figure, figure), ...stones];
   });
 }

@@ -17,19 +17,20 @@ export interface Subject {
 /** The words of one part of the drawing; its id is the part's place in the file. */
 export type LabelText = Pick<LabelRequest, 'id' | 'lines' | 'short' | 'bare'>;
 
-/** Longest name of the site's own that is written out where room is short, characters. */
-const LONG_NAME = 20;
+/** Longest names of the site's own that are written out: where there is room, and where it is short, characters. */
+const LONG_NAME = 32;
+const LONG_SHORT_NAME = 20;
 
-/** A name cut at a blank where it is too long for a crowded drawing. */
-export function shortName(name: string): string {
-  if (name.length <= LONG_NAME) return name;
-  const cut = name.slice(0, LONG_NAME);
+/** A name cut at a blank where it is too long for a drawing; whole it is said by the press. */
+export function shortName(name: string, longest = LONG_SHORT_NAME): string {
+  if (name.length <= longest) return name;
+  const cut = name.slice(0, longest);
   const blank = cut.lastIndexOf(' ');
-  return `${(blank > LONG_NAME / 2 ? cut.slice(0, blank) : cut).trimEnd()}…`;
+  return `${(blank > longest / 2 ? cut.slice(0, blank) : cut).trimEnd()}…`;
 }
 
 const under = (name: string, figure: string): LabelLine[] => [
-  { text: name, style: 'name' },
+  { text: shortName(name, LONG_NAME), style: 'name' },
   ...(figure === '' ? [] : [{ text: figure, style: 'figure' } as const]),
 ];
 
