@@ -1,7 +1,6 @@
 /** What the worker does for readings and for the setting of the valves. */
 import { readScenario } from '../../sim/index.ts';
 import { type Edit, readBack, setTo } from '../../sim/readings/index.ts';
-import { isObject } from '../../sim/scenario/fields.ts';
 import { parseJson } from '../../sim/scenario/json.ts';
 import { expandSketch, holdsSketch } from '../../sim/sketch/expand.ts';
 import { placeKeys, valueAt, withValueAt } from '../../sim/studies/place.ts';
@@ -10,23 +9,27 @@ import type { FileEdits, Given, ReadBackRequest, SetToRequest } from './protocol
 /** Figures put into a file are written to so many digits: far finer than any ruler. */
 const DIGITS = 6;
 
-/** Changes to an expanded file as changes to the file as it was typed: a list that only a sketch stands for is put in whole. */
+/**
+ * Changes to an expanded file as changes to the file as it was typed: a list that only a sketch stands for is put in
+ * whole, as the sketch with its own changes has it.
+ */
 export function editsInFile(raw: unknown, edits: readonly Edit[]): FileEdits {
-  const expanded = holdsSketch(raw) ? expandSketch(raw, { listed: false }).file : raw;
+  const written = edits.map(({ place, value }) => [place, figure(value)] as const);
+  const sketched = written.filter(([place]) => /^sketch\b/.test(place));
+  const changed = sketched.reduce<unknown>((file, [place, value]) => withValueAt(file, place, value), raw);
+  const expanded = holdsSketch(changed) ? expandSketch(changed, { listed: false }).file : changed;
   const lists = new Map<string, unknown>();
   const single: [string, unknown][] = [];
-  for (const { place, value } of edits) {
-    const figure = value === undefined ? undefined : Number(value.toPrecision(DIGITS));
+  for (const [place, value] of written) {
     const list = listOf(place);
-    if (list === undefined || valueAt(raw, list) !== undefined) single.push([place, figure]);
-    else {
-      const inner = place.slice(list.length);
-      const whole = lists.get(list) ?? valueAt(expanded, list);
-      lists.set(list, isObject(whole) || Array.isArray(whole) ? withValueAt(whole, inner, figure) : whole);
-    }
+    if (list === undefined || valueAt(raw, list) !== undefined) single.push([place, value]);
+    else lists.set(list, withValueAt(lists.get(list) ?? valueAt(expanded, list), place.slice(list.length), value));
   }
   return [...single, ...lists];
 }
+
+const figure = (value: number | undefined): number | undefined =>
+  value === undefined ? undefined : Number(value.toPrecision(DIGITS));
 
 /** The outermost list a place lies in. */
 function listOf(place: string): string | undefined {

@@ -26,6 +26,9 @@ const ABOVE = 78;
 const BELOW = 30;
 /** Height of the pond itself on the sheet, px, at most and where it can be had. */
 const TALL = { most: 236, least: 120 };
+/** Single rocks take up less of their layer than this: the marks have their room. */
+const PACKED = 0.3;
+const isGravel = ({ fraction }: { readonly fraction: number }): boolean => fraction >= PACKED;
 const TIMES = [1, 1.25, 1.5, 1.75, 2, 2.5, 3, 4, 5, 6];
 
 export function fillCut(s: Scenario, edge: number, width: number): FillCut {
@@ -69,7 +72,7 @@ export function fillCut(s: Scenario, edge: number, width: number): FillCut {
     edge,
     scaleWords: exaggeration(k),
     still: stillMarks(scale, cut, earth, edge),
-    gravel: fillingMarks('fill', cut, s.pond.displaced, edge, scale, 'fill-pond'),
+    gravel: fillingMarks('fill', cut, s.pond.displaced.filter(isGravel), edge, scale, 'fill-pond'),
   };
 }
 

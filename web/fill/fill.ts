@@ -16,7 +16,7 @@ import { hoseView } from './hose-view.ts';
 import { PondView } from './pond-view.ts';
 import { blankStyles, fillStyles } from './styles.ts';
 import { tableView } from './table.ts';
-import { type FillSeen, fillAnswer, fillSentences, pumpSentences } from './words.ts';
+import { type FillSeen, fillAnswer, fillSentences, kept, pumpSentences } from './words.ts';
 
 /** What is put into the site's file, as one step that can be undone. */
 export interface SiteEdited {
@@ -115,7 +115,7 @@ export class Fill extends LitElement {
             }`
           : nothing
       }</h2>
-      <div class="said">${fillSentences(seen).map((says) => html`<p>${says}</p>`)}</div>
+      <div class="said">${fillSentences(seen).map((says) => html`<p>${kept(says)}</p>`)}</div>
       ${this.#openThen(seen)}
     </section>`;
   }
@@ -181,7 +181,7 @@ export class Fill extends LitElement {
         <p class="unseen" role="status" aria-live="polite">${this.#asking.busy ? '' : `${lead} ${clock ? clockText(clock) : ''}`}</p>
         ${this.#pond.view(s, seen, this.moment)}
         ${this.#presses(seen, s)}
-        ${then.length > 0 ? html`<section aria-label="Then the pump">${then.map((says) => html`<p>${says}</p>`)}</section>` : nothing}
+        ${then.length > 0 ? html`<section aria-label="Then the pump">${then.map((says) => html`<p>${kept(says)}</p>`)}</section>` : nothing}
       </div>
       <div>
         ${this.#decides(s, planned, edge)}

@@ -99,7 +99,8 @@ function nowMarks(view: FillCut, tide: readonly TideMark[], { words: said, s }: 
   const ink = inkOn(level - middle, view);
   const wide = (rightAt(cut, middle) - leftAt(cut, middle)) * scale.a;
   const top = Math.max(...tide.map((mark) => mark.level), level);
-  const room = scale.y(level) - scale.y(top) > 26 || level >= top;
+  // Between the next mark and the water, and under the edge's own name.
+  const room = (level >= top || y - scale.y(top) > 26) && y - scale.y(edge) > 34;
   return [
     path(
       closed([

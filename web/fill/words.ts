@@ -38,6 +38,10 @@ export function fillAnswer({ planned: { plan, opening }, display, zone }: FillSe
   return { lead: plan.hoses.length > 1 ? 'Shut the hoses at' : 'Shut the hose at', clock: clock(plan.full.t) };
 }
 
+/** A figure and its unit stay on one line. */
+export const kept = (says: string): string =>
+  says.replace(/(?<=[\d½¼¾⅛⅜⅝⅞]) (?=(gal|L|m³|mm|m|in|ft|h|min|s|am|pm)\b)/g, '\u00a0');
+
 /** What follows the clock, sentence by sentence. */
 export function fillSentences(seen: FillSeen): string[] {
   const { planned, more, display } = seen;
@@ -75,9 +79,12 @@ function meterSentences(plan: FillPlan, display: Display): string[] {
   );
 }
 
-function standsSentence({ display, edge }: FillSeen, { fillMark, lost }: FillPlan): string {
+/** A loss under this share of what runs in is not told. */
+const WORTH_TELLING = 0.01;
+
+function standsSentence({ display, edge }: FillSeen, { fillMark, lost, volume }: FillPlan): string {
   const stands = `The water then stands ${length(edge - fillMark, display)} below the edge.`;
-  return lost !== null && lost > 5e-4
+  return lost !== null && volume !== null && lost > WORTH_TELLING * volume
     ? `${stands} ${formatVolume(lost, display)} are lost to air and ground meanwhile.`
     : stands;
 }
