@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { readSite } from '../../sim/scenario/read.ts';
 import { expandSketch } from '../../sim/sketch/expand.ts';
 import { valueAt, withValueAt } from '../../sim/studies/place.ts';
-import { withSetting } from '../../sim/studies/setting.ts';
+import { settingIn, withSetting } from '../../sim/studies/setting.ts';
 import { grafted } from '../../web/state/graft.ts';
 
 const sketch = {
@@ -28,15 +28,12 @@ describe('an edit of a sketch’s part', () => {
 
   test('takes whole lists along, and keeps what stood beside the sketch already', () => {
     const first = grafted(sketch, plain, withValueAt(plain, 'plumbing.bottomFeed.valve', 0.5));
+    const stone = { kind: 'crest', place: 'watercourse[0].stones[0].crest' } as const;
     const now = expandSketch(first, { listed: false }).file;
-    const second = grafted(
-      first,
-      now,
-      withSetting(now, { kind: 'crest', place: 'watercourse[0].stones[0].crest' }, 0.5),
-    );
+    const second = grafted(first, now, withSetting(now, stone, (settingIn(now, stone) ?? 0) + 0.004));
     expect(valueAt(second, 'plumbing.bottomFeed.valve')).toBe(0.5);
     expect(valueAt(second, 'watercourse')).toHaveLength((valueAt(plain, 'watercourse') as unknown[]).length);
-    expect(readSite(second).ok).toBe(true);
+    expect(readSite(second)).toMatchObject({ ok: true });
   });
 
   test('that changes nothing leaves the file as it is', () => {
