@@ -1,5 +1,4 @@
 import { html, type ReactiveControllerHost, type TemplateResult } from 'lit';
-import { withValueAt } from '../../sim/studies/place.ts';
 import type { Engine } from '../engine/client.ts';
 import type { Answered, FillDay, FillPlanned } from '../engine/protocol.ts';
 import type { Session } from '../state/session.ts';
@@ -23,20 +22,13 @@ export class FillController {
     this.#stage = stage;
   }
 
-  #put({ edits, label }: SiteEdited): void {
-    const { doc } = this.#session;
-    if (!doc) return;
-    const file = edits.reduce<unknown>((now, [place, value]) => withValueAt(now, place, value), doc.now.file);
-    this.#session.edit(file, label);
-  }
-
   view({ scenario }: Answered): TemplateResult {
     // What shows a fill is fetched when it is first asked about.
     void import('./fill.ts');
     const { doc, text } = this.#session;
     return html`<tb-fill .scenario=${scenario} .file=${doc?.now.file} .text=${text} .display=${scenario.display}
       .engine=${this.#engine} .day=${this.#day} .moment=${this.#stage.fillMoment}
-      @site-edited=${(event: CustomEvent<SiteEdited>) => this.#put(event.detail)}
+      @site-edited=${({ detail: { edits, label } }: CustomEvent<SiteEdited>) => this.#session.put(edits, label)}
       @fill-planned=${(event: CustomEvent<FillPlanned>) => {
         this.plan = event.detail;
       }}

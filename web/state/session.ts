@@ -1,7 +1,8 @@
 /** What is being edited and what came of it: keeps the two apart, and asks again whenever the file changes. */
 import type { Scenario } from '../../sim/scenario/scenario.ts';
+import { withValueAt } from '../../sim/studies/place.ts';
 import type { Engine } from '../engine/client.ts';
-import type { Answered, Depth, Display, Outcome, Subject } from '../engine/protocol.ts';
+import type { Answered, Depth, Display, FileEdits, Outcome, Subject } from '../engine/protocol.ts';
 import { type Document, edited, openDocument, redone, saved, undone } from './document.ts';
 
 /** A hand that has not moved for this long rests, ms: then the answer in full is asked for. */
@@ -83,6 +84,15 @@ export class Session {
   /** @param gesture edits with the same one are undone together, and answered quickly until the hand rests */
   edit(file: unknown, label: string, gesture?: unknown): void {
     if (this.doc) this.#put(edited(this.doc, file, label, gesture));
+  }
+
+  /** Several places of the file at once, as one step. */
+  put(edits: FileEdits, label: string): void {
+    if (this.doc)
+      this.edit(
+        edits.reduce<unknown>((file, [place, value]) => withValueAt(file, place, value), this.doc.now.file),
+        label,
+      );
   }
 
   undo(): void {

@@ -49,6 +49,7 @@ export const pageStyles = css`
   tb-whole-answer {
     order: 4;
   }
+  .folds,
   .inputs {
     order: 5;
   }

@@ -8,6 +8,7 @@ import { FillController } from '../fill/controller.ts';
 import { Keeper } from '../keep/keeper.ts';
 import type { Screen } from '../keep/screen.ts';
 import { MineController } from '../mine/controller.ts';
+import { ReadingsController } from '../readings/controller.ts';
 import { chooseLook, type Look, openingLook } from '../state/look.ts';
 import { momentAt } from '../state/moment.ts';
 import { Session } from '../state/session.ts';
@@ -46,6 +47,7 @@ export class Page extends LitElement {
   @state() private room: Room | undefined;
   readonly #inputs = new InputsController(this, this.#session, this.#engine);
   readonly #mine = new MineController(this, this.#session, this.#keeper);
+  readonly #readings = new ReadingsController(this, this.#session, this.#engine);
   readonly #fill = new FillController(this, this.#session, this.#engine, this.#stage);
   /** On a desk all presses of the moment stand in one row; on a phone the pump is stopped above the drawing. */
   readonly #desk = matchMedia('(min-width: 1000px)');
@@ -190,7 +192,8 @@ export class Page extends LitElement {
   #about(run: Answered): TemplateResult {
     const fills = this.#session.about === 'filling';
     if (this.#mine.isOpen) return html`${answerView(this.#session, run)} ${this.#mine.view(run)}`;
-    return html`${fills ? this.#fill.view(run) : answerView(this.#session, run)} ${this.#inputs.view(run, !fills)}`;
+    return html`${fills ? this.#fill.view(run) : answerView(this.#session, run)} ${this.#inputs.view(run, !fills)}
+      ${this.#readings.view(run)}`;
   }
 
   override render(): TemplateResult {
