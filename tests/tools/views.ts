@@ -88,7 +88,7 @@ export const views: readonly View[] = [
     show: (page) => page.getByRole('button', { name: 'stop the pump' }).click(),
     leave: async () => {},
   },
-  asked('filling', 'When will it be full?', /full|fill/),
+  asked('filling', 'When will it be full?', /Shut the hose/),
   asked('filter', 'What does the water do inside the filter?', /slips round the mats/),
   part('pond', 'pond'),
   part('filter', 'filter'),

@@ -19,7 +19,7 @@ function siteOf(file: unknown): Scenario {
   return reading.scenario;
 }
 
-const questions = ['stop', 'filling', 'filter'] as const;
+const questions = ['stop', 'filter'] as const;
 type Question = (typeof questions)[number];
 
 /** The dials of a file; `opened` where it was another when it was opened. */

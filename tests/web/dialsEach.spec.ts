@@ -25,9 +25,7 @@ const autofill = { flow: '5 L/min', set: '-110 mm', low: '-135 mm' };
 const supplied = { ...courtyard, supply: { hose: { flow: '0.2 L/min' }, autofill } };
 /** A hose turns nothing before it is open. */
 const open = { ...courtyard, supply: { hose: { flow: '1 L/min', on: true }, autofill } };
-/** What the hose is asked about: a pond that is not full. */
-const low = { ...courtyard, pond: { ...courtyard.pond, level: '-300 mm' } };
-const SITES: Record<Question, unknown> = { stop: supplied, filling: low, filter: courtyard };
+const SITES: Record<Question, unknown> = { stop: supplied, filter: courtyard };
 function siteFor(question: Question, name: string): unknown {
   if (question !== 'stop' || name.startsWith('autofill')) return SITES[question];
   return name.startsWith('hose') ? open : courtyard;
@@ -47,9 +45,6 @@ const RULERS: readonly [question: Question, name: string, ...follows: (keyof Ren
   ['stop', 'autofill shuts at', 'section', 'plots'],
   ['stop', 'autofill gives', 'plots'],
   ['stop', 'hose, by a bucket test', 'answer', 'plots'],
-  ['filling', 'hose, by a bucket test', 'answer'],
-  ['filling', 'water stands now at', 'answer', 'plots'],
-  ['filling', 'fill mark', 'answer'],
   ['filter', 'bottom feed’s valve', 'answer', 'section'],
   ['filter', 'top feed’s valve', 'answer', 'section'],
   ['filter', 'gap round the mats', 'answer', 'section'],
@@ -60,12 +55,10 @@ const CHOICES: readonly [question: Question, name: string, word: string, ...foll
   ['stop', 'autofill', 'none', 'plots'],
   ['stop', 'hose at the start', 'shut', 'answer', 'plots'],
   ['stop', 'pump at the start', 'off', 'section', 'plots'],
-  ['filling', 'hose at the start', 'open', 'plots'],
-  ['filling', 'autofill', 'at a level', 'section'],
   ['filter', 'pump at the start', 'off', 'plots'],
 ];
 
-for (const question of ['stop', 'filling', 'filter'] as const) {
+for (const question of ['stop', 'filter'] as const) {
   test(`the table has every dial of the question ‘${question}’`, async ({ page }) => {
     await ask(page, question, SITES[question]);
     const names = await page.locator('tb-dials').evaluate((host) => {

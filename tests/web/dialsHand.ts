@@ -11,7 +11,6 @@ export const redo = (page: Page): Locator => page.getByRole('button', { name: 'r
 
 const QUESTIONS = {
   stop: undefined,
-  filling: 'When will it be full?',
   filter: 'What does the water do inside the filter?',
 };
 export type Question = keyof typeof QUESTIONS;

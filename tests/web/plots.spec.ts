@@ -189,7 +189,7 @@ test('the stop with its check valve failed is dashed, with the word where it fai
 test('a case is kept beside the present one, told in its differences, and let go again', async ({ page }) => {
   await open(page);
   await page.getByRole('button', { name: 'keep this case beside' }).click();
-  const kept = page.getByRole('status').filter({ hasText: 'the case kept' });
+  const kept = page.locator('p.kept');
   await expect(kept).toContainText('as in the case kept');
   await expect(plots(page).locator('path.other')).toHaveCount(2);
   const dial = page.getByRole('textbox', { name: 'fill mark' });

@@ -94,10 +94,3 @@ export function pondSize(site: Dialed): (Ruler | undefined)[] {
     return ruler(site, `pond’s ${key}`, setting, [was * 0.8, was * 1.25], far ? was : now);
   });
 }
-
-export function waterNow(site: Dialed): Ruler | undefined {
-  const { pond } = site.base;
-  const floor = pond.profile[0][0];
-  const level = site.now.pond.level === 'empty' ? floor : (site.now.pond.level ?? site.now.pond.fillMark);
-  return ruler(site, 'water stands now at', figure('pond.level', 'length'), [floor, lowest(pond.rim.crest)], level);
-}

@@ -2,7 +2,7 @@
 import type { Subject } from '../engine/protocol.ts';
 import type { Dial, Dialed } from './dials-kinds.ts';
 import { autofill, autofillFlow, float, hoses } from './dials-supply.ts';
-import { edge, fillMark, pondSize, poolSurfaces, stones, waterNow } from './dials-water.ts';
+import { edge, fillMark, pondSize, poolSurfaces, stones } from './dials-water.ts';
 import { checkValve, gap, pump, valve } from './dials-works.ts';
 
 export type { Choice, Dial, Dialed, Option, Ruler } from './dials-kinds.ts';
@@ -49,9 +49,7 @@ const laidOut: Record<Subject, (site: Dialed) => [deciding: Maybe[], others: May
       ],
     ];
   },
-  filling: (site) => [
-    [...hoses(site).slice(0, 2), waterNow(site), fillMark(site), autofill(site), float(site)],
-    [autofillFlow(site), ...hoses(site).slice(2)],
-  ],
+  // What fills a pond is typed beside its own answer.
+  filling: () => [[], []],
   filter: (site) => [[valve(site, 'bottomFeed'), valve(site, 'topFeed'), gap(site), pump(site)], []],
 };
