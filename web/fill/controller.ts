@@ -1,14 +1,13 @@
 import { html, type ReactiveControllerHost, type TemplateResult } from 'lit';
+import type { FillPlan } from '../../sim/fill/plan.ts';
 import type { Engine } from '../engine/client.ts';
-import type { Answered, FillDay, FillPlanned } from '../engine/protocol.ts';
+import type { Answered, FillDay } from '../engine/protocol.ts';
 import type { Session } from '../state/session.ts';
 import type { Stage } from '../views/stage.ts';
 import type { FillMoment, SiteEdited } from './fill.ts';
 
 /** The day a site is filled on, the plan for it, and what is typed beside it put into the file. */
 export class FillController {
-  plan: FillPlanned | undefined;
-
   readonly #host: ReactiveControllerHost;
   readonly #session: Session;
   readonly #engine: Engine;
@@ -22,6 +21,13 @@ export class FillController {
     this.#stage = stage;
   }
 
+  /** The plan for the day, of the site as it stands; undefined where there is none. */
+  async planned(): Promise<FillPlan | undefined> {
+    const { text, display } = this.#session;
+    const given = await this.#engine.give({ want: 'fill', text, display, day: this.#day, part: 'plan' });
+    return given !== 'superseded' && given.kind === 'fill plan' ? (given.plan ?? undefined) : undefined;
+  }
+
   view({ scenario }: Answered): TemplateResult {
     // What shows a fill is fetched when it is first asked about.
     void import('./fill.ts');
@@ -29,9 +35,6 @@ export class FillController {
     return html`<tb-fill .scenario=${scenario} .file=${doc?.now.file} .text=${text} .display=${scenario.display}
       .engine=${this.#engine} .day=${this.#day} .moment=${this.#stage.fillMoment}
       @site-edited=${({ detail: { edits, label } }: CustomEvent<SiteEdited>) => this.#session.put(edits, label)}
-      @fill-planned=${(event: CustomEvent<FillPlanned>) => {
-        this.plan = event.detail;
-      }}
       @fill-day=${(event: CustomEvent<FillDay>) => {
         this.#day = event.detail;
         this.#host.requestUpdate();
