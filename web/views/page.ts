@@ -132,7 +132,7 @@ export class Page extends LitElement {
       chooseLook(look);
     },
     makeMine: () => this.#mine.press(),
-    printOut: () => this.#printOut(),
+    printOut: () => void this.#printOut(),
     undo: () => this.#session.undo(),
     redo: () => this.#session.redo(),
     share: () => void this.room?.share(this.#keeper),
@@ -181,11 +181,11 @@ export class Page extends LitElement {
     </div>`;
   }
 
-  #printOut(): void {
+  async #printOut(): Promise<void> {
     const { full, doc } = this.#session;
-    const fill = this.#fill.plan?.plan;
-    if (full)
-      void import('../sheet/open.ts').then(({ openSheet }) => openSheet({ ...full, file: doc?.now.file, fill }));
+    if (!full) return;
+    const [{ openSheet }, fill] = await Promise.all([import('../sheet/open.ts'), this.#fill.planned()]);
+    openSheet({ ...full, file: doc?.now.file, fill });
   }
 
   /** The answer to what is asked, and what decides it. */
