@@ -19,21 +19,19 @@ export interface Blank {
 export class Blanks {
   readonly #host: ReactiveControllerHost;
   readonly #wrong = new Map<string, { readonly text: string; readonly says: string }>();
+  /** Being typed: what is answered meanwhile leaves the field alone. */
+  readonly #typing = new Map<string, string>();
 
   constructor(host: ReactiveControllerHost) {
     this.#host = host;
-  }
-
-  /** Nothing typed is wrong any more. */
-  clear(): void {
-    this.#wrong.clear();
   }
 
   field({ key, label, stands, wide, take }: Blank): TemplateResult {
     const wrong = this.#wrong.get(key);
     const says = `says ${key}`;
     return html`<input type="text" autocomplete="off" spellcheck="false" aria-label=${label} size=${wide}
-      .value=${live(wrong?.text ?? stands)} aria-invalid=${wrong !== undefined} aria-describedby=${wrong ? says : nothing}
+      .value=${live(this.#typing.get(key) ?? wrong?.text ?? stands)} aria-invalid=${wrong !== undefined} aria-describedby=${wrong ? says : nothing}
+      @input=${(event: Event) => this.#typing.set(key, (event.target as HTMLInputElement).value)}
       @change=${(event: Event) => this.#take(key, (event.target as HTMLInputElement).value, take)} />`;
   }
 
@@ -46,6 +44,7 @@ export class Blanks {
   }
 
   #take(key: string, text: string, take: Blank['take']): void {
+    this.#typing.delete(key);
     const says = take(text);
     if (says === undefined) this.#wrong.delete(key);
     else this.#wrong.set(key, { text, says });

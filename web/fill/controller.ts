@@ -39,6 +39,7 @@ export class FillController {
         this.#day = event.detail;
         this.#host.requestUpdate();
       }}
+      @fill-played=${(event: CustomEvent<FillDay>) => void this.#stage.playFill(event.detail)}
       @fill-moment=${({ detail: { t, day } }: CustomEvent<FillMoment>) => void this.#stage.fillAt(t, day)}></tb-fill>`;
   }
 }

@@ -57,6 +57,8 @@ export class Fill extends LitElement {
   readonly #asking = new Asking(this);
   readonly #pond = new PondView(this, (t) => this.#tell('fill-moment', { t, day: this.#dayInZone() }));
   readonly #buckets = new Map<number, number>();
+  /** The day that is drawn elsewhere. */
+  #drawn = '';
   readonly #zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
 
   protected override willUpdate(changed: PropertyValues): void {
@@ -84,10 +86,19 @@ export class Fill extends LitElement {
       this.more = undefined;
       this.old = '';
       this.#tell('fill-planned', given);
+      this.#follow();
     } else if (given.kind === 'fill more') this.more = given;
     else if (given.kind === 'refused')
       this.old = given.problems.map(({ found, wanted }) => `found ${found}; wanted ${wanted}`).join('. ');
     else if (given.kind === 'fault') this.old = given.message;
+  }
+
+  /** What is drawn elsewhere of this fill is of the same day. */
+  #follow(): void {
+    const day = this.#dayInZone();
+    const now = JSON.stringify(day);
+    if (this.#drawn !== now && this.moment !== undefined) this.#tell('fill-moment', { t: this.moment, day });
+    this.#drawn = now;
   }
 
   #tell(name: string, detail: unknown): void {

@@ -71,7 +71,7 @@ function tideLines(view: FillCut, tide: readonly TideMark[], level: number): Mar
       short === undefined ? segment(from, y, to, y) : segment(from, y, from + short, y) + segment(to - short, y, to, y);
     const text = `tide-text ${mark.kind === 'full' ? 'full ' : ''}${ink ?? ''}`.trim();
     return [
-      path(lines, `${look}${level > mark.level ? ' under' : ''}`),
+      path(lines, `${look}${level > mark.level ? ` under ${ink ?? ''}` : ''}`),
       ...(ink === undefined
         ? []
         : [

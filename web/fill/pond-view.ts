@@ -20,8 +20,10 @@ const [STEP, LEAP] = [1 / 60, 1 / 6];
 export class PondView implements ReactiveController {
   readonly #host: ReactiveControllerHost & HTMLElement;
   readonly #moved: (t: number) => void;
-  /** Where the hand put the pointer; undefined: at the clock's own moment. */
+  /** Where the hand put the pointer; undefined: at the moment drawn elsewhere, or the clock's own. */
   #t: number | undefined;
+  /** The moment drawn elsewhere, as it was seen last: once it moves, it leads. */
+  #elsewhere: number | undefined;
   #width = 0;
   #held = false;
   #cut: { readonly of: readonly unknown[]; readonly cut: FillCut } | undefined;
@@ -58,8 +60,10 @@ export class PondView implements ReactiveController {
     if (plan === null) return nothing;
     const width = Math.max(280, this.#width);
     const view = this.#cutOf(s, seen.edge, width);
+    if (moment !== this.#elsewhere) this.#t = undefined;
+    this.#elsewhere = moment;
     const isNow = moment === undefined && this.#t === undefined;
-    const t = this.#clamped(plan, moment ?? this.#t ?? nowIn(plan, seen.zone));
+    const t = this.#clamped(plan, this.#t ?? moment ?? nowIn(plan, seen.zone));
     const { level } = levelAt(plan, t);
     const clock = sayer(seen)(t);
     const below = `${trueFractions(formatLength(Math.max(0, seen.edge - level), s.display))} below the edge`;

@@ -75,11 +75,21 @@ export const fillStyles = [
       stroke-dasharray: none;
     }
     .tide.under {
-      stroke: var(--paper2);
+      stroke: var(--on-deep);
+    }
+    .tide.under.shallow {
+      stroke: var(--on-shallow);
     }
     .tide-text {
       font-size: 14px;
       fill: var(--ink);
+    }
+    .tide-text.dry,
+    .now {
+      paint-order: stroke;
+      stroke: var(--paper);
+      stroke-width: 4px;
+      stroke-linejoin: round;
     }
     .tide-text.full {
       font-size: 15.5px;
@@ -137,7 +147,7 @@ export const fillStyles = [
     .told {
       font-size: 12px;
       line-height: 16px;
-      margin: 2px 0 6px;
+      margin: 6px 0;
     }
     .sides {
       display: grid;
