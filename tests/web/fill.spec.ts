@@ -39,11 +39,7 @@ test.describe('the fill, by thumb', () => {
     await expect(page.getByRole('textbox', { name: 'water then, below the edge' })).toHaveValue('14¼ in');
     await expect(answer(page)).toHaveText(/Shut the hose at\s*\d+:\d\d pm/);
     await expect(
-<<<<<<< HEAD
-      page.getByText(/^[\d,]+ gal from 2:10 pm, give or take \d+ min, moved most by the bucket test\.$/),
-=======
       page.getByText(/^[\d,]+\sgal from 2:10\spm, give or take \d+\smin, moved most by the bucket test\.$/),
->>>>>>> mine
     ).toBeVisible();
     await expect(page.getByText(/Only then draw the mark\./)).toBeVisible();
     await expect(page.getByRole('img', { name: /^The pond at .*: water .* below the edge$/ })).toBeVisible();
@@ -84,8 +80,6 @@ test.describe('the fill, by keyboard', () => {
     await expect(page.getByText(/trial ‘filling’/).first()).toBeVisible();
     await page.keyboard.press('End');
     await expect(course).toHaveAttribute('aria-valuetext', /110 mm below the edge$/);
-<<<<<<< HEAD
-=======
     await type(page, 'hose opened at', '14:10');
     await expect(course).toHaveAttribute('aria-valuetext', /^1[5-9]:\d\d/);
     await course.focus();
@@ -94,7 +88,6 @@ test.describe('the fill, by keyboard', () => {
     await expect(course).toHaveAttribute('aria-valuetext', /^14:3\d/);
     await page.getByRole('button', { name: 'let it fill' }).press('Enter');
     await expect(course).toHaveAttribute('aria-valuetext', /110 mm below the edge$/);
->>>>>>> mine
   });
 
   test('finds the opening for an hour, through a night in which the hose is shut', async ({ page }) => {
