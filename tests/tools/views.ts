@@ -96,6 +96,20 @@ export const views: readonly View[] = [
   unfolded('sites', 'details.site'),
   unfolded('dials', 'tb-dials details.more'),
   unfolded('parts', '.inputs > details.others'),
+  unfolded('ruler', '.folds > details:nth-of-type(1)'),
+  unfolded('setting', '.folds > details:nth-of-type(2)'),
+  {
+    name: 'sheet',
+    show: async (page) => {
+      await page.locator('details.site > summary').click();
+      await page.getByRole('button', { name: 'setting-out sheet and owner’s card' }).click();
+      await page.getByRole('button', { name: 'print' }).waitFor();
+    },
+    leave: async (page) => {
+      await page.getByRole('button', { name: 'back to the page' }).click();
+      await page.locator('details.site > summary').click();
+    },
+  },
   unfolded('minutes', 'tb-plots .more > details:nth-of-type(1)'),
   unfolded('lines', 'tb-plots .more > details:nth-of-type(2)'),
   unfolded('table', 'tb-plots .more > details:nth-of-type(3)'),
@@ -130,9 +144,17 @@ export const views: readonly View[] = [
   file(
     'broken',
     () => JSON.stringify({ ...JSON.parse(scenario('courtyard')), span: '24 gpm', colour: 'green' }),
-    'broken',
+    JSON.parse(scenario('courtyard')).title,
     '.trouble',
   ),
+  {
+    name: 'mine',
+    show: async (page) => {
+      await page.getByRole('button', { name: 'make it mine' }).click();
+      await page.getByRole('heading', { name: 'Make it mine' }).waitFor();
+      await isWhole(page);
+    },
+  },
 ];
 
 /** Every page opened from now on stands in a look. */
