@@ -2,7 +2,7 @@
 import { calendarFile } from '../../sim/fill/calendar.ts';
 import { instantOf } from '../../sim/fill/clock.ts';
 import type { FillPlan } from '../../sim/fill/plan.ts';
-import { FILL_CAUTION, meterText } from '../../sim/fill/text.ts';
+import { FILL_CAUTION, meterText } from '../../sim/fill/words.ts';
 import { formatVolume } from '../../sim/quantity/index.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 

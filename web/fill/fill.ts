@@ -1,6 +1,6 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { FILL_CAUTION } from '../../sim/fill/text.ts';
+import { FILL_CAUTION } from '../../sim/fill/words.ts';
 import { momentText } from '../../sim/quantity/index.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import type { Display, FileEdits, FillDay, FillMore, FillPlanned, Given } from '../engine/protocol.ts';

@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { meterText } from '../../sim/fill/text.ts';
+import { meterText } from '../../sim/fill/words.ts';
 import { formatVolume } from '../../sim/quantity/index.ts';
 import { trueFractions } from '../state/typed-inches.ts';
 import { shownFigure } from './typed-figure.ts';

@@ -1,6 +1,6 @@
 /** A fill in sentences: what is done to the hose, how much runs in, and what becomes of it upstairs. */
 import type { FillPlan } from '../../sim/fill/plan.ts';
-import { meterText, neverWords } from '../../sim/fill/text.ts';
+import { meterText, neverWords } from '../../sim/fill/words.ts';
 import { type Display, formatDuration, formatLength, formatVolume } from '../../sim/quantity/index.ts';
 import type { FillMore, FillPlanned } from '../engine/protocol.ts';
 import { trueFractions } from '../state/typed-inches.ts';
