@@ -20,7 +20,7 @@ export async function ask(page: Page, question: Question, site: unknown = JSON.p
   await page.goto('./');
   const buffer = Buffer.from(JSON.stringify(site));
   await page.locator('input[type=file]').setInputFiles({ name: 'mine.json', mimeType: 'application/json', buffer });
-  await expect(page).toHaveURL(/#mine$/);
+  await expect(page).toHaveURL(/#own=/);
   const words = QUESTIONS[question];
   if (words) await page.getByRole('button', { name: words }).click();
   await settled(page);
