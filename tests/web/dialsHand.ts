@@ -57,7 +57,8 @@ export const differs = (a: Rendered, b: Rendered): (keyof Rendered)[] =>
 
 /** Waits until the answer in full stands and nothing is drawn any more. */
 export async function settled(page: Page): Promise<Rendered> {
-  await expect(page.locator('.run > .rest:not(.pending)')).toBeAttached();
+  // A site from a sketch is answered at both ends of some twenty bands: on a busy machine that takes its time.
+  await expect(page.locator('.run > .rest:not(.pending)')).toBeAttached({ timeout: 60_000 });
   let before = await rendered(page);
   for (let look = 0; look < 40; look++) {
     await page.waitForTimeout(200);
