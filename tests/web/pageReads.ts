@@ -1,13 +1,17 @@
 /** What stands on the whole page, through every shadow root, as it is laid out. */
 import type { Page } from '@playwright/test';
 
-/** Places of the page that reach past the window, or scroll sideways, other than the strip and tables do. */
+/** Places of the page that reach past the window, or scroll sideways, other than the strip, tables and a sheet of paper at its own size do. */
 export const sideways = (page: Page): Promise<string[]> =>
   page.evaluate(() => {
     const found: string[] = [];
     const walk = (root: Document | ShadowRoot): void => {
       for (const element of root.querySelectorAll<HTMLElement>('*')) {
-        if (element.matches('tb-section, svg, [role=status]') || element.closest('.rows') || !element.checkVisibility())
+        if (
+          element.matches('tb-section, [role=status]') ||
+          element.closest('svg, .rows, .room') ||
+          !element.checkVisibility()
+        )
           continue;
         const { right, left, width, height } = element.getBoundingClientRect();
         const name = `${element.localName}.${element.className} “${element.textContent?.trim().slice(0, 30)}”`;
@@ -29,7 +33,8 @@ export const unreachable = (page: Page): Promise<string[]> =>
     const found: string[] = [];
     const walk = (root: Document | ShadowRoot): void => {
       for (const element of root.querySelectorAll<HTMLElement>('*')) {
-        if (element.shadowRoot) walk(element.shadowRoot);
+        // What lies under an open sheet is inert, and meant to be out of reach.
+        if (element.shadowRoot && !element.inert) walk(element.shadowRoot);
         if (!element.matches('button, select, summary, input, a[href], [role=slider]')) continue;
         if (!element.checkVisibility({ visibilityProperty: true })) continue;
         element.scrollIntoView({ block: 'center' });

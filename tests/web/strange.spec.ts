@@ -99,10 +99,7 @@ const cutOff = (page: Page): Promise<string[]> =>
     for (const root of roots) {
       for (const element of root.querySelectorAll<HTMLElement>('*')) {
         if (element.shadowRoot) roots.push(element.shadowRoot);
-        if (
-          element.matches('tb-section, .rows, [role=status], svg, svg *, option, [type=file]') ||
-          element.clientWidth < 2
-        )
+        if (element.matches('tb-section, .rows, [role=status], svg, svg *, option, input') || element.clientWidth < 2)
           continue;
         const hides = getComputedStyle(element).overflow !== 'visible';
         if (hides && element.scrollWidth > element.clientWidth + 1)
