@@ -21,6 +21,10 @@ export function withValueAt(file: unknown, place: string, value: unknown): unkno
   return put(file, placeKeys(place), value);
 }
 
+/** The file with other values at several places, one after the other. */
+export const withValuesAt = (file: unknown, edits: readonly (readonly [place: string, value: unknown])[]): unknown =>
+  edits.reduce<unknown>((changed, [place, value]) => withValueAt(changed, place, value), file);
+
 function put(part: unknown, [key, ...rest]: readonly (string | number)[], value: unknown): unknown {
   if (key === undefined) return value;
   const list = Array.isArray(part) || (part === undefined && typeof key === 'number');

@@ -35,14 +35,6 @@ export const fillStyles = [
     .pending {
       opacity: 0.6;
     }
-    .unseen {
-      position: absolute;
-      width: 1px;
-      height: 1px;
-      margin: 0;
-      overflow: hidden;
-      clip-path: inset(50%);
-    }
     .old {
       border-left: 3px solid var(--ink);
       padding-left: 10px;

@@ -1,5 +1,5 @@
 /** What turning a dial, or typing into it, does to the file. */
-import { valueAt, withValueAt } from '../../sim/studies/place.ts';
+import { valueAt, withValueAt, withValuesAt } from '../../sim/studies/place.ts';
 import {
   dimensionOf,
   figureOf,
@@ -48,5 +48,4 @@ export function typedInto(doc: Document, { setting, manner }: Ruler, typed: stri
 }
 
 /** The file after a choice. */
-export const chosen = (file: unknown, edits: Edits): unknown =>
-  edits.reduce<unknown>((changed, [place, value]) => withValueAt(changed, place, value), file);
+export const chosen = (file: unknown, edits: Edits): unknown => withValuesAt(file, edits);

@@ -1,6 +1,6 @@
 /** What is being edited and what came of it: keeps the two apart, and asks again whenever the file changes. */
 import type { Scenario } from '../../sim/scenario/scenario.ts';
-import { withValueAt } from '../../sim/studies/place.ts';
+import { withValuesAt } from '../../sim/studies/place.ts';
 import type { Engine } from '../engine/client.ts';
 import type { Answered, Depth, Display, FileEdits, Outcome, Subject } from '../engine/protocol.ts';
 import { type Document, edited, openDocument, redone, saved, undone } from './document.ts';
@@ -88,11 +88,7 @@ export class Session {
 
   /** Several places of the file at once, as one step. */
   put(edits: FileEdits, label: string): void {
-    if (this.doc)
-      this.edit(
-        edits.reduce<unknown>((file, [place, value]) => withValueAt(file, place, value), this.doc.now.file),
-        label,
-      );
+    if (this.doc) this.edit(withValuesAt(this.doc.now.file, edits), label);
   }
 
   undo(): void {

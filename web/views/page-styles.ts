@@ -6,15 +6,6 @@ export const pageStyles = css`
     margin: 0 auto;
     padding: 0 16px 32px;
   }
-  .note[role='status'],
-  .unseen {
-    position: absolute;
-    width: 1px;
-    height: 1px;
-    margin: 0;
-    overflow: hidden;
-    clip-path: inset(50%);
-  }
   main {
     padding-top: 12px;
     position: relative;

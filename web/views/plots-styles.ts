@@ -130,13 +130,5 @@ export const plotsStyles = [
       top: 0;
       background: var(--paper, #f5f0e5);
     }
-    .unseen {
-      position: absolute;
-      width: 1px;
-      height: 1px;
-      margin: 0;
-      overflow: hidden;
-      clip-path: inset(50%);
-    }
   `,
 ];

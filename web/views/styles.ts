@@ -32,6 +32,15 @@ export const shared = css`
     padding: 0;
     list-style: none;
   }
+  /* Said to those who listen alone. */
+  .unseen {
+    position: absolute;
+    width: 1px;
+    height: 1px;
+    margin: 0;
+    overflow: hidden;
+    clip-path: inset(50%);
+  }
   .note {
     font-size: 14px;
     line-height: 19px;
