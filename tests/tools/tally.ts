@@ -51,7 +51,9 @@ const notesOf = ({ suites = [], specs = [] }: Suite): Note[] => [
 export function browserNotes(file: string): string {
   const sums = new Map<string, number>();
   for (const { type, description } of notesOf(read<Suite>(file) ?? {})) {
-    sums.set(type, (sums.get(type) ?? 0) + Number(description));
+    const count = Number(description);
+    // The runner's own notes, that a test is slow, count nothing.
+    if (Number.isFinite(count)) sums.set(type, (sums.get(type) ?? 0) + count);
   }
   return [...sums].map(([type, sum]) => `${sum} ${type}`).join(', ');
 }

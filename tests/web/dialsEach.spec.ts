@@ -110,7 +110,9 @@ for (const [question, name, ...follows] of RULERS) {
       const up = start < (low + high) / 2;
       await page.keyboard.press(up ? more : less);
       await expect.poll(async () => Math.sign((await standsAt(ruler)) - start)).toBe(up ? 1 : -1);
+      const away = await standsAt(ruler);
       await page.keyboard.press(up ? less : more);
+      await expect.poll(() => standsAt(ruler)).not.toBe(away);
       await expect.poll(async () => Math.abs((await standsAt(ruler)) - start)).toBeLessThan((high - low) / 50);
     }
     await page.keyboard.press('End');

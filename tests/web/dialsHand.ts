@@ -24,6 +24,7 @@ export async function ask(page: Page, question: Question, site: unknown = JSON.p
   const words = QUESTIONS[question];
   if (words) await page.getByRole('button', { name: words }).click();
   await settled(page);
+  await expect(page.locator('tb-dials tb-dial').first()).toBeVisible();
   const more = page.locator('tb-dials details.more');
   if ((await more.count()) > 0) await more.locator('summary').click();
 }

@@ -114,6 +114,31 @@ test('steps by presses, by a quarter inch, are undone one by one', async ({ page
   await expect(field(page, EDGE)).toHaveValue('3 in');
 });
 
+test('an answer that comes while somebody types leaves the field to the hand', async ({ page }) => {
+  await begin(page, 'metric');
+  await settled(page);
+  const inInches = (): Promise<void> =>
+    page.getByRole('button', { name: UNITS.us }).evaluate((press: HTMLElement) => press.click());
+  const width = field(page, WIDTH);
+  await width.focus();
+  await page.keyboard.press('ControlOrMeta+a');
+  await inInches();
+  await expect(width).toHaveValue(/ft/);
+  await page.keyboard.type('9');
+  await expect(width).toHaveValue('9');
+  await page.getByRole('button', { name: UNITS.metric }).evaluate((press: HTMLElement) => press.click());
+  await expect(field(page, LENGTH)).toHaveValue(/m$/);
+  await page.keyboard.type(' ft');
+  await page.keyboard.press('Enter');
+  await expect(width).toHaveValue('9 ft');
+  await width.focus();
+  await page.keyboard.press('End');
+  await page.keyboard.type('x');
+  await page.keyboard.press('Backspace');
+  await width.blur();
+  await expect(width).toHaveValue('9 ft');
+});
+
 test('by keyboard alone, from blank to an answer', async ({ page }) => {
   await page.goto('./');
   await expect(answer(page)).toContainText(/Holds|Tight|Fails/);

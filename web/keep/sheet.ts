@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { demoSites } from '../sites.ts';
 import { isDirty, textOf } from '../state/document.ts';
 import { fileName, save } from '../views/save.ts';
+import { typing } from '../views/typing.ts';
 import { copySite, newSite, openFile, remove, rename, restore, stock } from './deeds.ts';
 import type { Keeper } from './keeper.ts';
 import { type Kept, titleOf } from './record.ts';
@@ -79,7 +80,7 @@ function siteView(keeper: Keeper): TemplateResult {
     <p class="note">${doc && isDirty(doc) ? 'This site has edits that are in no file' : 'This site'}</p>
     ${
       doc
-        ? html`<label class="name">its name<input type="text" autocomplete="off" .value=${titleOf(doc)}
+        ? html`<label class="name">its name<input type="text" autocomplete="off" .value=${typing(titleOf(doc))}
             @change=${(event: Event) => rename(keeper, (event.target as HTMLInputElement).value)} /></label>`
         : nothing
     }

@@ -4,6 +4,7 @@ import type { Problem } from '../../sim/scenario/scenario.ts';
 import { valueAt } from '../../sim/studies/place.ts';
 import type { Mark } from '../section/marks.ts';
 import { typeset } from '../state/typed.ts';
+import { typing } from '../views/typing.ts';
 import { HEIGHT, WIDTH } from './picture-marks.ts';
 import { pictureOf } from './pictures.ts';
 import type { Figure, Row } from './rows.ts';
@@ -62,7 +63,7 @@ function lineView(
   return html`<div class=${figure.name ? 'line named' : 'line'}>
     ${figure.name ? html`<label for=${id}>${figure.name}</label>` : nothing}
     <input id=${id} type="text" autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="next"
-      .value=${figureText(site, row, figure)} aria-invalid=${isWrong(row, figure, problems)} aria-describedby=${about}
+      .value=${typing(figureText(site, row, figure))} aria-invalid=${isWrong(row, figure, problems)} aria-describedby=${about}
       @change=${(event: Event) => deeds.type(row, figure, event.target as HTMLInputElement)} @keydown=${deeds.next} />
     ${stepper(-1, '−', 'less')}${stepper(1, '+', 'more')}
   </div>`;

@@ -7,6 +7,7 @@ import { toFile } from '../state/typed.ts';
 import { dialStyles } from './dial-styles.ts';
 import { shared } from './styles.ts';
 import { turnWords } from './turn-words.ts';
+import { typing } from './typing.ts';
 
 /** A dial was turned, by hand or by a typed text. */
 export interface Turned {
@@ -121,7 +122,7 @@ export class DialView extends LitElement {
     return html`<div class="dial">
       <div class="head">
         <label for="value">${ruler.name}</label>
-        <input id="value" type="text" autocomplete="off" spellcheck="false" .value=${ruler.text}
+        <input id="value" type="text" autocomplete="off" spellcheck="false" .value=${typing(ruler.text)}
           aria-invalid=${wrong !== ''} aria-describedby="about"
           @change=${this.#type} />
         <button class="step" aria-label="${ruler.name}: one step less" @click=${() => this.#step(-1, undefined)}>−</button>

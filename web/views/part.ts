@@ -6,6 +6,7 @@ import type { Problem } from '../../sim/scenario/scenario.ts';
 import { type FieldRow, fieldsOf } from '../state/fields.ts';
 import type { Part } from '../state/part-names.ts';
 import { shared } from './styles.ts';
+import { typing } from './typing.ts';
 
 /** A value of the file was typed or chosen; undefined takes the key away. */
 export interface Typed {
@@ -68,7 +69,7 @@ export class PartView extends LitElement {
         ${options.map((option) => html`<option ?selected=${option === value}>${option}</option>`)}
       </select>`;
     }
-    return html`<input id=${id} type="text" autocomplete="off" spellcheck="false" .value=${String(value ?? '')}
+    return html`<input id=${id} type="text" autocomplete="off" spellcheck="false" .value=${typing(String(value ?? ''))}
       aria-invalid=${wrong} @change=${(e: Event) => this.#type(place, (e.target as HTMLInputElement).value)} />`;
   }
 
@@ -88,7 +89,7 @@ export class PartView extends LitElement {
   #pair({ place, name, value, about }: FieldRow, wrong: boolean): TemplateResult {
     const words = about.replace(/[[\]]/g, '').split(', ');
     return html`<span class="pair">${(value as unknown[]).map(
-      (each, i) => html`<input type="text" autocomplete="off" spellcheck="false" .value=${String(each)}
+      (each, i) => html`<input type="text" autocomplete="off" spellcheck="false" .value=${typing(String(each))}
         aria-label="${name}: ${words[i] ?? ''}" aria-invalid=${wrong}
         @change=${(e: Event) => this.#type(`${place}[${i}]`, (e.target as HTMLInputElement).value)} />`,
     )}</span>`;
