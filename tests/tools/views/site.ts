@@ -1,0 +1,111 @@
+/** The page with a demo, and with files of every kind. */
+import type { Page } from '@playwright/test';
+import { ask, first, isWhole, openFile, scenario, type View } from './hand.ts';
+
+/** A question, whose answer is there as soon as its words are. */
+const asked = (name: string, words: string, heard: RegExp): View => ({
+  name,
+  show: async (page) => {
+    await ask(page, words);
+    await page.getByRole('region', { name: 'The answer' }).filter({ hasText: heard }).waitFor();
+    await isWhole(page);
+  },
+  leave: (page) => ask(page, first),
+});
+
+/** Something the page unfolds, pressed open and closed again. */
+const unfolded = (name: string, at: string): View => {
+  const press = (page: Page): Promise<void> => page.locator(at).locator('> summary').first().click();
+  return { name, show: press, leave: press };
+};
+
+const part = (name: string, place: string): View => ({
+  name: `part-${name}`,
+  show: async (page) => {
+    await page.locator(`tb-section [data-place="${place}"]`).focus();
+    await page.keyboard.press('Enter');
+    await page.getByRole('region', { name: `Inputs: ${name}` }).waitFor();
+  },
+  leave: (page) => page.locator('tb-part').getByRole('button', { name: 'close' }).click(),
+});
+
+/** A file opened; one that has no answer is known by its name, else by its title. */
+const file = (name: string, text: () => string, title: string, shown: string): View => ({
+  name,
+  show: async (page) => {
+    await openFile(page, `${name}.json`, text());
+    await page.getByRole('heading', { level: 1, name: title, exact: true }).waitFor();
+    await page.locator(shown).first().waitFor();
+    await isWhole(page);
+  },
+});
+
+/** A site whose pond does not hold what runs back. */
+const FAILING = 'courtyard-no-check-valve';
+
+export const siteViews: readonly View[] = [
+  {
+    name: 'stop',
+    show: (page) => page.getByRole('button', { name: 'stop the pump' }).click(),
+    leave: async () => {},
+  },
+  asked('filling', 'When will it be full?', /Shut the hose/),
+  asked('filter', 'What does the water do inside the filter?', /slips round the mats/),
+  part('pond', 'pond'),
+  part('filter', 'filter'),
+  unfolded('whole', 'tb-whole-answer details'),
+  unfolded('sites', 'details.site'),
+  unfolded('dials', 'tb-dials details.more'),
+  unfolded('parts', '.inputs > details.others'),
+  unfolded('ruler', '.folds > details:nth-of-type(1)'),
+  unfolded('setting', '.folds > details:nth-of-type(2)'),
+  {
+    name: 'sheet',
+    show: async (page) => {
+      await page.locator('details.site > summary').click();
+      await page.getByRole('button', { name: 'setting-out sheet and owner’s card' }).click();
+      await page.getByRole('button', { name: 'print' }).waitFor();
+    },
+    leave: async (page) => {
+      await page.getByRole('button', { name: 'back to the page' }).click();
+      await page.locator('details.site > summary').click();
+    },
+  },
+  unfolded('minutes', 'tb-plots .more > details:nth-of-type(1)'),
+  unfolded('lines', 'tb-plots .more > details:nth-of-type(2)'),
+  unfolded('table', 'tb-plots .more > details:nth-of-type(3)'),
+  unfolded('save', 'tb-plots .more > details:nth-of-type(4)'),
+  unfolded('check', 'tb-checks .check:last-child details'),
+  unfolded('assumed', '.rest > details:nth-of-type(1)'),
+  {
+    name: 'kept',
+    show: async (page) => {
+      await page.getByRole('button', { name: 'keep this case beside' }).click();
+      await page.getByRole('textbox', { name: 'fill mark' }).fill('-70 mm');
+      await page.getByRole('textbox', { name: 'fill mark' }).press('Enter');
+      await page.getByRole('button', { name: 'let the case kept go' }).waitFor();
+      await isWhole(page);
+    },
+    leave: async (page) => {
+      await page.getByRole('button', { name: 'undo' }).click();
+      await page.getByRole('button', { name: 'let the case kept go' }).click();
+    },
+  },
+  {
+    name: 'wrong',
+    show: async (page) => {
+      const field = page.getByRole('textbox', { name: 'fill mark' });
+      await field.fill('11 gpm');
+      await field.press('Enter');
+      await page.getByText(/older than what you typed/).waitFor();
+    },
+    leave: (page) => page.getByRole('button', { name: 'undo' }).click(),
+  },
+  file('fails', () => scenario(FAILING), JSON.parse(scenario(FAILING)).title, 'tb-checks .check'),
+  file(
+    'broken',
+    () => JSON.stringify({ ...JSON.parse(scenario('courtyard')), span: '24 gpm', colour: 'green' }),
+    JSON.parse(scenario('courtyard')).title,
+    '.trouble',
+  ),
+];
