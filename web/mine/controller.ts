@@ -52,10 +52,18 @@ export class MineController implements ReactiveController {
     this.#host.requestUpdate();
   };
 
+  /** The focus goes back to the press that opened it. */
+  #leave(): void {
+    this.#close();
+    this.#host.shadowRoot?.querySelector<HTMLElement>('button.mine')?.focus();
+  }
+
   #put({ place, label, ...typed }: SketchTyped | SketchCleared): void {
     const { doc } = this.#session;
     const value = 'value' in typed ? typed.value : undefined;
     if (doc) this.#session.edit(withValueAt(doc.now.file, place, value), label);
+    // The next step is from this one, also where it is pressed before an answer comes.
+    this.#host.requestUpdate();
   }
 
   view({ scenario }: Answered): TemplateResult {
@@ -64,6 +72,6 @@ export class MineController implements ReactiveController {
       .problems=${trouble?.kind === 'refused' ? trouble.problems : []} .display=${scenario.display}
       @sketch-typed=${(event: CustomEvent<SketchTyped>) => this.#put(event.detail)}
       @sketch-cleared=${(event: CustomEvent<SketchCleared>) => this.#put(event.detail)}
-      @mine-begun=${() => void this.#begin()} @mine-closed=${this.#close}></tb-mine>`;
+      @mine-begun=${() => void this.#begin()} @mine-closed=${() => this.#leave()}></tb-mine>`;
   }
 }

@@ -12,6 +12,7 @@ import { shared } from '../views/styles.ts';
 import { resultView } from './result-view.ts';
 import { type ReadingRow, readingRows, readingsOf, type Typed, usualError } from './rows.ts';
 import { readingStyles } from './styles.ts';
+import { PUT_IN } from './words.ts';
 
 /** What a ruler, a watch and a bucket show, typed in, and what follows: the real flow, pump, crests and valves. */
 @customElement('tb-readings')
@@ -122,7 +123,7 @@ export class Readings extends LitElement {
     if (!result.ok)
       return html`${result.problems.filter(({ reading }) => reading < 0).map(({ says }) => html`<p class="wrong" role="alert">${says}</p>`)}`;
     return html`<div class=${this.#asking.busy ? 'pending' : ''}>${resultView(result, this.#shown, () => this.#putIn(result.edits))}</div>
-      <p class="note" role="status">${this.done ? 'They stand in the site: everything is answered with them. Undo takes them out again.' : ''}</p>`;
+      <p class="note" role="status">${this.done ? PUT_IN : ''}</p>`;
   }
 
   override render(): TemplateResult | typeof nothing {

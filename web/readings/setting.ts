@@ -16,6 +16,7 @@ import { handleView } from './handle-view.ts';
 import { rodRows, rodText } from './rods.ts';
 import { readingStyles } from './styles.ts';
 import { crestNames, typedShare } from './wish.ts';
+import { PUT_IN } from './words.ts';
 
 /** What is wanted of the water, the two handles that do it, and what a ruler must show while they are turned. */
 @customElement('tb-setting')
@@ -32,11 +33,18 @@ export class ValveSettingView extends LitElement {
   @state() private reading: number | undefined;
   @state() private given: SetToGiven | undefined;
   @state() private failed = '';
+  /** They stand in the site already. */
+  @state() private done = false;
 
   readonly #blanks = new Blanks(this);
   readonly #asking = new Asking(this);
 
+  /** The next text of the site has them in it. */
+  #put = false;
+
   protected override willUpdate(changed: PropertyValues): void {
+    if (changed.has('wish') || (changed.has('text') && !this.#put)) this.done = false;
+    if (changed.has('text')) this.#put = false;
     if (changed.has('text') || changed.has('display') || changed.has('wish')) this.#ask();
   }
 
@@ -102,7 +110,9 @@ export class ValveSettingView extends LitElement {
     )}`;
   }
 
-  #put(edits: FileEdits): void {
+  #putIn(edits: FileEdits): void {
+    this.#put = true;
+    this.done = true;
     const detail = { edits, label: 'valves set by the ruler' };
     this.dispatchEvent(new CustomEvent('site-edited', { detail, bubbles: true, composed: true }));
   }
@@ -124,7 +134,8 @@ export class ValveSettingView extends LitElement {
       <ol>${turns.map((turn) => html`<li>${trueFractions(turn.says)}</li>`)}</ol>
       ${bucket ? html`<p>${trueFractions(bucket.says)}</p>` : nothing}
       ${this.#bandWords(result)}
-      <button class="deed" @click=${() => this.#put(edits)}>put these into the site</button>
+      <button class="deed" @click=${() => this.#putIn(edits)}>put these into the site</button>
+      <p class="note" role="status">${this.done ? PUT_IN : ''}</p>
     </section>`;
   }
 

@@ -2,6 +2,9 @@
 import { type Display, formatFlow, formatNumber } from '../../sim/quantity/index.ts';
 import type { Banded, Fitted } from '../../sim/readings/index.ts';
 
+/** What was found has just been put into the site. */
+export const PUT_IN = 'They stand in the site: everything is answered with them. Undo takes them out again.';
+
 /** '222 L/min, 214 to 230'. */
 export function flowWords({ value, band: [low, high] }: Banded, display: Display): string {
   const unit = / [^ ]+$/;

@@ -1,5 +1,5 @@
 import { formatLength, formatLevel } from '../../sim/quantity/format.ts';
-import type { Crest, Scenario } from '../../sim/scenario/scenario.ts';
+import type { Crest, Scenario, Stone } from '../../sim/scenario/scenario.ts';
 import { elevationFigure } from '../section/labels/figures.ts';
 import { type Benchmark, type Block, lowestOf, type SheetFacts } from './block.ts';
 
@@ -25,9 +25,7 @@ export function heightsOf({ scenario: s, balance }: SheetFacts): Height[] {
     elevation === undefined ? [] : [{ name, elevation }];
   const stones = s.watercourse.flatMap((reach) =>
     reach.kind === 'pool'
-      ? reach.stones.map((stone) =>
-          crest(`${stone.name}${stone.main ? ' (main)' : ''}`, stone, balance?.stones[stone.name]?.head),
-        )
+      ? reach.stones.map((stone) => crest(mainName(stone), stone, balance?.stones[stone.name]?.head))
       : [],
   );
   const lipWater = balance && filter ? Math.max(0, balance.levels['filter'] - lowestOf(filter.lip.crest)) : undefined;
@@ -41,6 +39,8 @@ export function heightsOf({ scenario: s, balance }: SheetFacts): Height[] {
     ...point('intake’s lip', intake.elevation),
   ].sort((a, b) => b.elevation - a.elevation);
 }
+
+const mainName = ({ name, main }: Stone): string => (main && !/\bmain\b/i.test(name) ? `${name} (main)` : name);
 
 const overflowName = ({ pond, display }: Scenario): string =>
   `overflow’s mouth, ${formatLength(pond.overflow?.diameter ?? 0, display)} bore`;

@@ -21,6 +21,9 @@ const screenStyles = css`
     display: flex;
     gap: 12px;
   }
+  .presses button {
+    min-width: 44px;
+  }
   .presses label {
     display: flex;
     flex-direction: column;

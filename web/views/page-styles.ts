@@ -69,7 +69,7 @@ export const pageStyles = css`
     color: var(--ink2);
     font-size: 15px;
     line-height: 20px;
-    flex: 1 1 0;
+    flex: 1 1 160px;
   }
   .kept {
     margin: 0;

@@ -191,9 +191,9 @@ export class Page extends LitElement {
   /** The answer to what is asked, and what decides it. */
   #about(run: Answered): TemplateResult {
     const fills = this.#session.about === 'filling';
-    if (this.#mine.isOpen) return html`${answerView(this.#session, run)} ${this.#mine.view(run)}`;
-    return html`${fills ? this.#fill.view(run) : answerView(this.#session, run)} ${this.#inputs.view(run, !fills)}
-      ${this.#readings.view(run)}`;
+    const answer = fills ? this.#fill.view(run) : answerView(this.#session, run);
+    if (this.#mine.isOpen) return html`${answer} ${this.#mine.view(run)}`;
+    return html`${answer} ${this.#inputs.view(run, !fills)} ${this.#readings.view(run)}`;
   }
 
   override render(): TemplateResult {
