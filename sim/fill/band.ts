@@ -1,4 +1,5 @@
-import { assumptionWords, type Band, bandsOf } from '../results/checks/bands.ts';
+import { assumptionWords } from '../results/checks/assumptionWords.ts';
+import { type Band, bandsOf } from '../results/checks/bands.ts';
 import type { Assumption, Scenario } from '../scenario/scenario.ts';
 import { fillCourse } from './course.ts';
 import { surfaceAt } from './marks.ts';

@@ -43,6 +43,11 @@ export interface FillCourse {
   readonly running: number | undefined;
 }
 
+/** A pond of which the file names no level is filled from empty. */
+export function toBeFilled(s: Scenario): Scenario {
+  return s.pond.level === undefined ? { ...s, pond: { ...s.pond, level: 'empty' } } : s;
+}
+
 /**
  * Fills a site to its fill mark with the hoses by their schedule, evaporation and leaks going on. Rain that may not
  * come, the autofill and all other actions are left out. With the pump started underway the pond is full when the site
@@ -50,7 +55,8 @@ export interface FillCourse {
  *
  * @param fillMark m
  */
-export function fillCourse(s: Scenario, fillMark: number, options: CourseOptions = {}): FillCourse {
+export function fillCourse(site: Scenario, fillMark: number, options: CourseOptions = {}): FillCourse {
+  const s = toBeFilled(site);
   const schedule = new Schedule(s, options);
   const filling = fillingSite(s);
   const network = assemble(filling);

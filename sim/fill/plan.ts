@@ -3,7 +3,7 @@ import { pondStart } from '../network/start.ts';
 import { volumesAt } from '../results/inside.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { type Moment, wallClock } from './clock.ts';
-import { type CourseOptions, type FillCourse, fillCourse, firstReached, type Never } from './course.ts';
+import { type CourseOptions, type FillCourse, fillCourse, firstReached, type Never, toBeFilled } from './course.ts';
 import { FILL_MARK, type Mark, ownMarks, surfaceAt } from './marks.ts';
 import type { Stretch } from './schedule.ts';
 import { type Upstairs, upstairsOf } from './upstairs.ts';
@@ -80,7 +80,9 @@ export function fillPlan(s: Scenario, options: FillOptions = {}): FillPlan | und
   const { schedule, record, full } = course;
   const moment = (t: number): Moment => ({ t, clock: wallClock(s.starts, t, options.zone) });
   const { opened } = schedule;
-  const marks = (options.marks ?? ownMarks(s, fillMark, pondStart(s))).map((mark) => reach(s, course, mark, moment));
+  const marks = (options.marks ?? ownMarks(s, fillMark, pondStart(toBeFilled(s)))).map((mark) =>
+    reach(s, course, mark, moment),
+  );
   const waterAt = (t: number): number => {
     const volumes = new Float64Array(course.network.size);
     volumesAt(record, t, volumes);

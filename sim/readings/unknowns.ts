@@ -1,6 +1,6 @@
 /** What of a site is not known and moves what a ruler shows: each with the spread it has before anything is read. */
 import { ballValveLoss, cockLoss } from '../laws/valve.ts';
-import { assumptionWords } from '../results/checks/bands.ts';
+import { assumptionWords } from '../results/checks/assumptionWords.ts';
 import { withValue } from '../results/checks/withValue.ts';
 import { BANDS } from '../scenario/assume.ts';
 import type { Feed, Scenario } from '../scenario/scenario.ts';

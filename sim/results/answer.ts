@@ -59,6 +59,8 @@ export interface Check {
   /** Distance from the fail mark, positive on the good side; null with `limit`. */
   margin: number | null;
   band: number;
+  /** The assumed value that moves the figure most: its place in the file and how far, either way, in `unit`; null: none. */
+  rests: { place: string; moves: number } | null;
   where: 'run' | 'trial';
   /** Moment of the figure within its run or trial, s; null for a balance. */
   t: number | null;

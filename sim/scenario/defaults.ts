@@ -55,7 +55,7 @@ function defaultPond(file: SiteFile['pond'], assume: Assumptions): Pond {
   return {
     ...basinParts({ ...file, profile: shaped?.profile ?? file.profile ?? [] }),
     displaced: [...(shaped?.displaced ?? []), ...(file.displaced ?? [])],
-    level: file.level ?? file.fillMark,
+    level: file.level,
     fillMark: file.fillMark ?? given,
     rim: defaultCrest(file.rim, 'pond.rim', 1, assume),
     overflow: file.overflow,

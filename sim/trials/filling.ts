@@ -17,7 +17,7 @@ export interface FillingTrial extends Trial {
 }
 
 /**
- * Fills the pond from its level to its fill mark with the hoses as the file opens and shuts them by the clock, the pump
+ * Fills the pond from its level, or from empty where the file names none, to its fill mark with the hoses as the file opens and shuts them by the clock, the pump
  * off, evaporation and leaks going on; undefined where there is no hose that runs or no mark.
  *
  * @throws RunFailure where the march fails

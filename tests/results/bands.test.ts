@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { assumptionWords, bandOf, bandsOf } from '../../sim/results/checks/bands.ts';
+import { assumptionWords } from '../../sim/results/checks/assumptionWords.ts';
+import { bandOf, bandsOf } from '../../sim/results/checks/bands.ts';
 import { withValue } from '../../sim/results/checks/withValue.ts';
 import type { Assumption, Scenario, Stream } from '../../sim/scenario/scenario.ts';
 import { plainFile, siteOf } from '../trials/plainSite.ts';
@@ -54,8 +55,7 @@ describe('a band', () => {
   });
 
   test('calls an assumed value by its part', () => {
-    const called = (place: string): string =>
-      assumptionWords(site(), { place, value: 0, band: undefined, from: 'default' });
+    const called = (place: string): string => assumptionWords(site(), { place });
     expect(called('watercourse[1].manning')).toBe('the roughness (Manning’s n) of ‘run’');
     expect(called('watercourse[0].stones[0].cd')).toBe('the discharge coefficient of ‘stone’');
     expect(called('plumbing.main.roughness')).toBe('the roughness of the main line');

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { assumptionWords, bandOf } from '../../sim/results/checks/bands.ts';
+import { assumptionWords } from '../../sim/results/checks/assumptionWords.ts';
+import { bandOf } from '../../sim/results/checks/bands.ts';
 import { flowsAlike, withValue } from '../../sim/results/checks/withValue.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import { simulate } from '../../sim/simulate.ts';
@@ -47,6 +48,15 @@ test('a figure that is a number of the sketch has that number’s own band', () 
   expect(assumptionWords(site, most!.assumption)).toBe('the height of the filter’s lip above the water');
 });
 
+test('a check names the number that moves it most, by half its figure’s change from one end of the band to the other', () => {
+  const volume = (s: Scenario): number =>
+    simulate({ ...s, assumed: [], sketched: undefined }).answer.checks.find(({ name }) => name === 'volume')!.value!;
+  const { rests } = simulate(site).answer.checks.find(({ name }) => name === 'volume')!;
+  const [low, high] = site.assumed.find(({ place }) => place === rests?.place)!.band!;
+  const [atLow, atHigh] = [low, high].map((value) => volume(withValue(site, rests!.place, value)!));
+  expect(rests?.moves).toBeCloseTo(Math.abs(atHigh! - atLow!) / 2, 6);
+});
+
 describe('the answers of a site from a sketch', () => {
   const { checks } = simulate(site).answer;
   const of = (name: string) => checks.find((check) => check.name === name)!;
@@ -57,6 +67,9 @@ describe('the answers of a site from a sketch', () => {
       expect(of(name).says).toMatch(/The figure is good to ± .+, most of it for the .+, which is assumed\.$/);
     }
     expect(of('volume').says).toContain('the share of rock in the pond');
+    expect(of('volume').rests?.place).toBe('sketch.rock');
+    for (const { name, rests, says } of checks)
+      if (rests && says.includes('most of it for')) expect(says, name).toContain(assumptionWords(site, rests));
     expect(of('drain-back').says).toContain('the height of the pond’s edge above the water, which is assumed');
   });
 

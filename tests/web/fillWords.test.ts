@@ -274,7 +274,7 @@ describe('what is typed of a hose', () => {
 describe('the day of a fill', () => {
   test('moves the whole run to where its first hose opens then', () => {
     const text = with_(courtyard, [['actions', [{ at: '2 h', do: 'hose', to: 'on' }]]]);
-    const site = siteOn(scenarioOf(text), { opened: '2026-11-25T14:10' }, text);
+    const site = siteOn(scenarioOf(text), { opened: '2026-11-25T14:10' });
     expect(site.starts).toBe('2026-11-25T12:10');
     expect(planned(text, { opened: '2026-11-25T14:10' }).plan!.open!.clock).toBe('14:10');
   });

@@ -104,7 +104,7 @@ function trialFor({ text, check, fill }: TrialRequest): Given {
   const record = !reading.ok
     ? undefined
     : fill && check === 'filling'
-      ? fillRecord(reading.scenario, fill, text)
+      ? fillRecord(reading.scenario, fill)
       : trialRecord(reading.scenario, check);
   if (!record) return { kind: 'fault', message: `The check ‘${check}’ has no trial to be looked at.` };
   const last = record.length - 1;

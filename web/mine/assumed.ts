@@ -16,10 +16,6 @@ export interface Assumed {
   readonly moves: readonly string[];
 }
 
-/** What an answer says it rests on most: 'the width of the main stone'. */
-export const mostOf = ({ says }: Check): string | undefined =>
-  /, most of it for (.+), which is assumed\./.exec(says)?.[1];
-
 /**
  * The list: first what moves the answers most, in the order of the answers; then what has a band; then the rest, each
  * in the order of the water's way.
@@ -27,11 +23,10 @@ export const mostOf = ({ says }: Check): string | undefined =>
  * @param checks of the last answer in full, the one to the question asked first
  */
 export function assumedList(site: Sketching, checks: readonly Check[]): readonly Assumed[] {
-  const most = checks.map((check) => [check.name, mostOf(check)] as const);
-  const listed = (site.scenario?.assumed ?? []).map((each) => {
-    const one = assumedOf(site, each);
-    return { ...one, moves: most.filter(([, name]) => name === one.name).map(([check]) => check) };
-  });
+  const listed = (site.scenario?.assumed ?? []).map((each) => ({
+    ...assumedOf(site, each),
+    moves: checks.filter(({ rests }) => rests?.place === each.place).map(({ name }) => name),
+  }));
   const first = ({ moves }: Assumed): number => {
     const at = checks.findIndex(({ name }) => moves.includes(name));
     return at < 0 ? checks.length : at;

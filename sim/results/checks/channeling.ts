@@ -3,7 +3,7 @@ import { GRAVITY } from '../../laws/constants.ts';
 import { type Display, formatLength, formatNumber, formatPercent } from '../../quantity/index.ts';
 import type { Media, Scenario } from '../../scenario/scenario.ts';
 import type { Check } from '../answer.ts';
-import { bandOf } from './bands.ts';
+import { bandOf, restsOn } from './bands.ts';
 import { type CheckInput, judgeAtMost, judged, type Marks, originWords, told, waysSentence, worse } from './check.ts';
 import { MOST_CHANNELED } from './limits.ts';
 import { balanceOf, leastSteps } from './variants.ts';
@@ -51,7 +51,8 @@ export function channelingCheck({ scenario, balance }: CheckInput): Check | unde
   const limit = given ?? MOST_CHANNELED;
   const marks: Marks = { fail: limit, pass: limit, origin: given === undefined ? 'our default' : 'file' };
   const model = HEAD_BAND * now.share * (1 - now.share);
-  const { band } = bandOf(scenario, (s) => shareIn(balanceOf(s))?.share, model);
+  const found = bandOf(scenario, (s) => shareIn(balanceOf(s))?.share, model);
+  const { band } = found;
   const shareVerdict = judgeAtMost(now.share, band, marks);
   const liftVerdict = judgeAtMost(now.lift, HEAD_BAND * now.lift, { fail: 1, pass: 1, origin: 'our default' });
   return judged({
@@ -61,6 +62,7 @@ export function channelingCheck({ scenario, balance }: CheckInput): Check | unde
     limit,
     margin: limit - now.share,
     band,
+    rests: restsOn(found),
     unit: '',
     origin: marks.origin,
     says: [

@@ -46,6 +46,7 @@ export function told(parts: Pick<Check, 'name' | 'value' | 'unit' | 'says'> & Pa
     limit: null,
     margin: null,
     band: 0,
+    rests: null,
     where: 'trial',
     t: null,
     origin: 'common practice',

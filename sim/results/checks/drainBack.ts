@@ -12,7 +12,7 @@ import {
 import type { Check } from '../answer.ts';
 import { RunFailure } from '../failure.ts';
 import type { RunRecord } from '../record.ts';
-import { type Band, bandsOf } from './bands.ts';
+import { type Band, bandsOf, restsOn } from './bands.ts';
 import { judgeAtLeast, judged, type Marks, waysSentence } from './check.ts';
 import { failedValveCheck } from './drainBackFailed.ts';
 import { drainBackMends } from './drainBackMends.ts';
@@ -115,6 +115,7 @@ function drainBackCheck({ kept, trial, failed }: Stops, band: Band, run: RunReco
     margin: stands.below - marks.fail,
     unit: 'm',
     band: band.band,
+    rests: restsOn(band),
     where: worse ? 'run' : 'trial',
     t: stands.highest.t,
     origin: marks.origin,

@@ -7,7 +7,7 @@ import {
   stopWithValveFailed,
 } from '../../trials/stop.ts';
 import type { Check } from '../answer.ts';
-import type { Band } from './bands.ts';
+import { type Band, restsOn } from './bands.ts';
 import { judgeAtLeast, judged, type Marks, told, waysSentence } from './check.ts';
 import { drainBackMends } from './drainBackMends.ts';
 import { bandWords, riseWords, sentences, shutWords, waysWords } from './drainBackWords.ts';
@@ -30,6 +30,7 @@ export function failedValveCheck(kept: Kept, { trial, troubles }: FailedStop, ba
     value: trial.below,
     unit: 'm',
     band: band.band,
+    rests: restsOn(band),
     t: trial.highest.t,
     origin: MARKS.origin,
     says: sentences(

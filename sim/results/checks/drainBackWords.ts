@@ -3,7 +3,8 @@ import type { Scenario } from '../../scenario/scenario.ts';
 import type { FailedStop, PondRise, StopTroubles } from '../../trials/stop.ts';
 import { lowestPoint } from '../../trials/trial.ts';
 import { type Ways, waysOf } from '../../trials/ways.ts';
-import { assumptionWords, type Band } from './bands.ts';
+import { assumptionWords } from './assumptionWords.ts';
+import type { Band } from './bands.ts';
 import { called, type Marks, originWords } from './check.ts';
 
 /** A rise or a volume under this is none, m and m³. */

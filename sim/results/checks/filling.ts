@@ -1,3 +1,4 @@
+import { toBeFilled } from '../../fill/course.ts';
 import { formatClock, formatDuration, formatFlow, formatNumber, formatVolume } from '../../quantity/index.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import { type FillingTrial, fill } from '../../trials/filling.ts';
@@ -13,14 +14,19 @@ export function fillingCheck({ scenario }: CheckInput): Check | undefined {
     value: trial.time,
     unit: 's',
     t: trial.time === null ? null : trial.opened + trial.time,
-    says: fillingSays(scenario, trial),
+    says: fillingSays(toBeFilled(scenario), trial, scenario.pond.level === undefined),
   });
 }
 
-function fillingSays(s: Scenario, { time, opened, schedule, hoses, flow, never }: FillingTrial): string {
+function fillingSays(
+  s: Scenario,
+  { time, opened, schedule, hoses, flow, never }: FillingTrial,
+  assumedEmpty: boolean,
+): string {
   const { display, pond } = s;
   const many = hoses.length > 1;
-  const hose = many ? `The ${hoses.length} hoses together (${formatFlow(flow, display)})` : 'The hose';
+  const from = assumedEmpty ? 'From empty, t' : 'T';
+  const hose = many ? `${from}he ${hoses.length} hoses together (${formatFlow(flow, display)})` : `${from}he hose`;
   const rate = many ? '' : ` (${formatFlow(flow, display)})`;
   if (time === null) {
     if (never === 'long') return `${hose}${rate} would take more than three months to bring the pond to its mark.`;

@@ -13,12 +13,14 @@ import { firstStart } from '../../trials/firstStart.ts';
 import { keptSite } from '../../trials/stop.ts';
 import type { Check } from '../answer.ts';
 import { RunFailure } from '../failure.ts';
-import { assumptionWords, type Band, bandsOf } from './bands.ts';
+import { assumptionWords } from './assumptionWords.ts';
+import { type Band, bandsOf, restsOn } from './bands.ts';
 import type { CheckInput } from './check.ts';
 import { dammedFallsCheck } from './dammedFalls.ts';
 import { rainCheck } from './drainBackRain.ts';
 import { dutyCheck } from './duty.ts';
 import { fallsCheck } from './falls.ts';
+import { fillingCheck } from './filling.ts';
 import { headroomCheck } from './headroom.ts';
 import { lossCheck } from './loss.ts';
 import { reachCheck } from './reach.ts';
@@ -41,6 +43,7 @@ const QUICK: readonly (readonly [name: string, ask: (input: CheckInput) => Pick<
   ['duty', dutyCheck],
   ['turnover', turnoverCheck],
   ['volume', volumeCheck],
+  ['filling', fillingCheck],
   ['loss', lossCheck],
 ];
 
@@ -90,12 +93,13 @@ function figureOf(ask: () => Pick<Check, 'value'> | undefined): number | undefin
   }
 }
 
-function banded(check: Check, { band, most }: Band, scenario: Scenario): Check {
+function banded(check: Check, found: Band, scenario: Scenario): Check {
+  const { band, most } = found;
   if (most === undefined || band < SLIGHT * Math.abs(check.value ?? 0)) return { ...check, band };
   const good = `The figure is good to ± ${figureWords(band, check, scenario.display)}`;
   const rests = `, most of it for ${assumptionWords(scenario, most.assumption)}, which is assumed.`;
   const verdict = check.verdict === 'pass' && check.margin !== null && check.margin < band ? 'tight' : check.verdict;
-  return { ...check, band, verdict, says: `${check.says} ${good}${rests}` };
+  return { ...check, band, rests: restsOn(found), verdict, says: `${check.says} ${good}${rests}` };
 }
 
 function figureWords(value: number, { name, unit, value: figure }: Check, display: Display): string {

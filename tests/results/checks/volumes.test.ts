@@ -93,6 +93,22 @@ describe('filling', () => {
     expect(Math.abs((check.value ?? 0) / (volume / (0.02 / 60)) - 1)).toBeLessThan(1e-4);
   });
 
+  test('a pond of which the file names no level is filled from empty, and says so', () => {
+    const empty = answerOf(
+      fillingCheck,
+      low((file) => (file.pond.level = 'empty')),
+    );
+    const unnamed = answerOf(
+      fillingCheck,
+      low((file) => {
+        file.pond.fillMark ??= -0.1;
+        delete (file.pond as { level?: unknown }).level;
+      }),
+    );
+    expect(unnamed.value).toBe(empty.value);
+    expect(unnamed.says).toMatch(/^From empty, the hose/);
+  });
+
   test('counts the clock from the first opening and adds to the meter', () => {
     const check = answerOf(
       fillingCheck,
