@@ -7,7 +7,7 @@ import { valueAt, withValueAt } from '../../sim/studies/place.ts';
 import { settingIn, withSetting } from '../../sim/studies/setting.ts';
 import { type Choice, type Dial, type DialSet, dialsFor, type Ruler } from '../../web/state/dials.ts';
 import { chosen } from '../../web/state/dials-turned.ts';
-import { turnWords } from '../../web/views/turn-words.ts';
+import { turnWords } from '../../web/views/inputs/turn-words.ts';
 
 const folder = new URL('../../scenarios/', import.meta.url);
 const names = readdirSync(folder).filter((name) => name.endsWith('.json'));

@@ -19,15 +19,15 @@ import { Beside } from './beside.ts';
 import { cautions } from './cautions.ts';
 import { type HeadDeeds, headView } from './head.ts';
 import { headStyles } from './head-styles.ts';
-import { InputsController } from './inputs.ts';
+import { InputsController } from './inputs/inputs.ts';
 import { Late } from './late.ts';
 import { pageStyles } from './page-styles.ts';
-import './plots.ts';
+import './plots/plots.ts';
+import { tieFor } from './inputs/tie.ts';
 import { type Room, room } from './memory.ts';
 import { restView } from './rest.ts';
 import { Stage } from './stage.ts';
 import { shared } from './styles.ts';
-import { tieFor } from './tie.ts';
 import { troubleWords } from './troubles.ts';
 
 /** The page: which site, which question, what came of it, and at which moment it is drawn. */

@@ -1,8 +1,8 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import { passed, pixelsPerSecond, type Speed } from '../plots/pass.ts';
-import type { Axis } from '../plots/time-axis.ts';
-import { openedOf } from '../plots/time-axis.ts';
-import { awake } from '../state/player.ts';
+import { passed, pixelsPerSecond, type Speed } from '../../plots/pass.ts';
+import type { Axis } from '../../plots/time-axis.ts';
+import { openedOf } from '../../plots/time-axis.ts';
+import { awake } from '../../state/player.ts';
 
 /** Where motion is unwelcome the states of a second are stepped through at once. */
 const still = (): boolean => matchMedia('(prefers-reduced-motion: reduce)').matches;

@@ -1,14 +1,14 @@
-import type { RunAnswer, Series } from '../../sim/results/answer.ts';
-import type { Scenario } from '../../sim/scenario/scenario.ts';
-import { flagsOf, type SeatedFlag, seatFlags } from '../plots/flags.ts';
-import { momentWords, type Reading, readingsOf } from '../plots/readings.ts';
-import { type Sheet, sheetOf } from '../plots/sheet.ts';
-import type { Drawn, SheetTask } from '../plots/sheet-task.ts';
-import type { Line } from '../plots/subjects.ts';
-import { type Row, tableRows } from '../plots/table.ts';
-import { type Choice, type Columns, columnsOf, isDrawn, type Other, taskOf, wantedRoom } from '../plots/task.ts';
-import type { Window } from '../plots/time-axis.ts';
-import { basinName, flowName } from './names.ts';
+import type { RunAnswer, Series } from '../../../sim/results/answer.ts';
+import type { Scenario } from '../../../sim/scenario/scenario.ts';
+import { flagsOf, type SeatedFlag, seatFlags } from '../../plots/flags.ts';
+import { momentWords, type Reading, readingsOf } from '../../plots/readings.ts';
+import { type Sheet, sheetOf } from '../../plots/sheet.ts';
+import type { Drawn, SheetTask } from '../../plots/sheet-task.ts';
+import type { Line } from '../../plots/subjects.ts';
+import { type Row, tableRows } from '../../plots/table.ts';
+import { type Choice, type Columns, columnsOf, isDrawn, type Other, taskOf, wantedRoom } from '../../plots/task.ts';
+import type { Window } from '../../plots/time-axis.ts';
+import { basinName, flowName } from '../names.ts';
 
 export interface Given {
   readonly scenario: Scenario;

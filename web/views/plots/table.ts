@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { Line } from '../plots/subjects.ts';
-import type { Row } from '../plots/table.ts';
+import type { Line } from '../../plots/subjects.ts';
+import type { Row } from '../../plots/table.ts';
 
 /** The numbers of the plots, a row a moment; each event is a press in the row of its moment. */
 export function tableView(lines: readonly Line[], rows: readonly Row[], press: (t: number) => void): TemplateResult {

@@ -1,29 +1,22 @@
 import { html, LitElement, nothing, type PropertyValues, svg, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
-import type { RunAnswer, Series } from '../../sim/results/answer.ts';
-import type { Scenario } from '../../sim/scenario/scenario.ts';
-import { headMarks, playheadAt, poleMarks } from '../plots/flag-marks.ts';
-import { minutesRound, type SeatedFlag } from '../plots/flags.ts';
-import { keyMoved, type Speed } from '../plots/pass.ts';
-import type { Reading } from '../plots/readings.ts';
-import { type Choice, type Other, USUAL } from '../plots/task.ts';
-import type { Window } from '../plots/time-axis.ts';
-import {
-  type ControlDeeds,
-  type Controlled,
-  controlsView,
-  linesView,
-  windowView,
-  windowWords,
-} from './plots-controls.ts';
-import { BarHand, PlotHand } from './plots-hand.ts';
-import { Plotted } from './plots-model.ts';
-import { Runner } from './plots-runner.ts';
-import { boxStyle, clipElement, flagsView, isAt, markElement } from './plots-sheet.ts';
-import { plotsStyles } from './plots-styles.ts';
-import { tableView } from './plots-table.ts';
-import { shared } from './styles.ts';
+import type { RunAnswer, Series } from '../../../sim/results/answer.ts';
+import type { Scenario } from '../../../sim/scenario/scenario.ts';
+import { headMarks, playheadAt, poleMarks } from '../../plots/flag-marks.ts';
+import { minutesRound, type SeatedFlag } from '../../plots/flags.ts';
+import { keyMoved, type Speed } from '../../plots/pass.ts';
+import type { Reading } from '../../plots/readings.ts';
+import { type Choice, type Other, USUAL } from '../../plots/task.ts';
+import type { Window } from '../../plots/time-axis.ts';
+import { shared } from '../styles.ts';
+import { type ControlDeeds, type Controlled, controlsView, linesView, windowView, windowWords } from './controls.ts';
+import { BarHand, PlotHand } from './hand.ts';
+import { Plotted } from './model.ts';
+import { Runner } from './runner.ts';
+import { boxStyle, clipElement, flagsView, isAt, markElement } from './sheet.ts';
+import { plotsStyles } from './styles.ts';
+import { tableView } from './table.ts';
 
 /** After the playhead has stood for so long its moment is told to those who listen, ms. */
 const REST = 700;
@@ -57,7 +50,7 @@ export class Plots extends LitElement {
   @state() private unfolded: ReadonlySet<string> = new Set();
   @state() private told = '';
   /** What saves files; fetched when something is to be saved. */
-  @state() private saving: typeof import('./plots-save.ts') | undefined;
+  @state() private saving: typeof import('./save.ts') | undefined;
 
   #plotted: Plotted | undefined;
   #sent = Number.NaN;
@@ -214,7 +207,7 @@ export class Plots extends LitElement {
   }
 
   async #loadSaving(): Promise<void> {
-    this.saving ??= await import('./plots-save.ts');
+    this.saving ??= await import('./save.ts');
   }
 
   #more(plotted: Plotted, now: Controlled): TemplateResult {

@@ -1,8 +1,8 @@
-import type { Display } from '../../sim/quantity/index.ts';
-import type { Stretch } from '../../sim/studies/aim.ts';
-import { dimensionOf } from '../../sim/studies/setting.ts';
-import type { Ruler } from '../state/dials.ts';
-import { wordsOf } from '../state/dials-kinds.ts';
+import type { Display } from '../../../sim/quantity/index.ts';
+import type { Stretch } from '../../../sim/studies/aim.ts';
+import { dimensionOf } from '../../../sim/studies/setting.ts';
+import type { Ruler } from '../../state/dials.ts';
+import { wordsOf } from '../../state/dials-kinds.ts';
 
 /** 'fails above −57 mm', and 'no turn in this range' where none is. */
 export function turnWords(ruler: Ruler, failing: readonly Stretch[] | undefined, display: Display): string {

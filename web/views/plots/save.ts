@@ -1,13 +1,13 @@
 import { html, type TemplateResult } from 'lit';
-import { momentText } from '../../sim/quantity/index.ts';
-import { csvLines } from '../../sim/results/csv.ts';
-import { flagWords, headMarks, playheadAt, poleMarks, ringMark } from '../plots/flag-marks.ts';
-import type { Token } from '../plots/looks.ts';
-import { svgFile } from '../plots/svg-file.ts';
-import { words } from '../section/marks.ts';
-import type { Plotted } from './plots-model.ts';
-import { pngOf } from './png.ts';
-import { fileName, save } from './save.ts';
+import { momentText } from '../../../sim/quantity/index.ts';
+import { csvLines } from '../../../sim/results/csv.ts';
+import { flagWords, headMarks, playheadAt, poleMarks, ringMark } from '../../plots/flag-marks.ts';
+import type { Token } from '../../plots/looks.ts';
+import { svgFile } from '../../plots/svg-file.ts';
+import { words } from '../../section/marks.ts';
+import { pngOf } from '../png.ts';
+import { fileName, save } from '../save.ts';
+import type { Plotted } from './model.ts';
 
 /** Room above the flags for the title, and at both sides, px. */
 const HEAD = 34;

@@ -1,18 +1,18 @@
 import { html, nothing, type ReactiveController, type ReactiveControllerHost, type TemplateResult } from 'lit';
-import type { JsonSchema } from '../../sim/scenario/fields.ts';
-import type { Scenario } from '../../sim/scenario/scenario.ts';
-import { valueAt, withValueAt } from '../../sim/studies/place.ts';
-import type { Engine } from '../engine/client.ts';
-import type { Answered, Display } from '../engine/protocol.ts';
-import { type DialSet, dialsFor } from '../state/dials.ts';
-import { isSame, sameDials } from '../state/dials-same.ts';
-import { chosen, moved, typedInto } from '../state/dials-turned.ts';
-import { wrongWords } from '../state/dials-wrong.ts';
-import type { Document } from '../state/document.ts';
-import { expanded, grafted } from '../state/graft.ts';
-import { type Part, partAt, partsOfFile } from '../state/part-names.ts';
-import type { Session } from '../state/session.ts';
-import { toFile } from '../state/typed.ts';
+import type { JsonSchema } from '../../../sim/scenario/fields.ts';
+import type { Scenario } from '../../../sim/scenario/scenario.ts';
+import { valueAt, withValueAt } from '../../../sim/studies/place.ts';
+import type { Engine } from '../../engine/client.ts';
+import type { Answered, Display } from '../../engine/protocol.ts';
+import { type DialSet, dialsFor } from '../../state/dials.ts';
+import { isSame, sameDials } from '../../state/dials-same.ts';
+import { chosen, moved, typedInto } from '../../state/dials-turned.ts';
+import { wrongWords } from '../../state/dials-wrong.ts';
+import type { Document } from '../../state/document.ts';
+import { expanded, grafted } from '../../state/graft.ts';
+import { type Part, partAt, partsOfFile } from '../../state/part-names.ts';
+import type { Session } from '../../state/session.ts';
+import { toFile } from '../../state/typed.ts';
 import type { Turned } from './dial.ts';
 import { TurnSearch } from './dial-turns.ts';
 import type { Chosen } from './dials.ts';
@@ -153,7 +153,7 @@ export class InputsController implements ReactiveController {
   }
 
   async #add(place: string): Promise<void> {
-    const { sampleFor } = await import('../state/fields.ts');
+    const { sampleFor } = await import('../../state/fields.ts');
     const { shown } = this.#session;
     const doc = this.#doc;
     if (!doc || !this.#schema) return;

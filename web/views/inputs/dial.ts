@@ -1,13 +1,13 @@
 import { html, LitElement, nothing, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { Stretch } from '../../sim/studies/aim.ts';
-import type { Display } from '../engine/protocol.ts';
-import type { Ruler } from '../state/dials.ts';
-import { toFile } from '../state/typed.ts';
+import type { Stretch } from '../../../sim/studies/aim.ts';
+import type { Display } from '../../engine/protocol.ts';
+import type { Ruler } from '../../state/dials.ts';
+import { toFile } from '../../state/typed.ts';
+import { shared } from '../styles.ts';
+import { typing } from '../typing.ts';
 import { dialStyles } from './dial-styles.ts';
-import { shared } from './styles.ts';
 import { turnWords } from './turn-words.ts';
-import { typing } from './typing.ts';
 
 /** A dial was turned, by hand or by a typed text. */
 export interface Turned {

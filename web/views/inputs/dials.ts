@@ -1,12 +1,12 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
-import type { Display } from '../engine/protocol.ts';
-import type { Choice, Dial, DialSet, Option } from '../state/dials.ts';
+import type { Display } from '../../engine/protocol.ts';
+import type { Choice, Dial, DialSet, Option } from '../../state/dials.ts';
 import './dial.ts';
+import { shared } from '../styles.ts';
 import { dialStyles } from './dial-styles.ts';
 import type { Turns } from './dial-turns.ts';
-import { shared } from './styles.ts';
 
 /** An option of a choice was pressed. */
 export interface Chosen {

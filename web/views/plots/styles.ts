@@ -1,5 +1,5 @@
 import { css, unsafeCSS } from 'lit';
-import { plotsCss } from '../plots/looks.ts';
+import { plotsCss } from '../../plots/looks.ts';
 
 export const plotsStyles = [
   unsafeCSS(plotsCss),

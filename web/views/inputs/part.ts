@@ -1,12 +1,12 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
-import type { JsonSchema } from '../../sim/scenario/fields.ts';
-import type { Problem } from '../../sim/scenario/scenario.ts';
-import { type FieldRow, fieldsOf } from '../state/fields.ts';
-import type { Part } from '../state/part-names.ts';
-import { shared } from './styles.ts';
-import { typing } from './typing.ts';
+import type { JsonSchema } from '../../../sim/scenario/fields.ts';
+import type { Problem } from '../../../sim/scenario/scenario.ts';
+import { type FieldRow, fieldsOf } from '../../state/fields.ts';
+import type { Part } from '../../state/part-names.ts';
+import { shared } from '../styles.ts';
+import { typing } from '../typing.ts';
 
 /** A value of the file was typed or chosen; undefined takes the key away. */
 export interface Typed {

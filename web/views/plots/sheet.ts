@@ -1,7 +1,7 @@
 import { html, type SVGTemplateResult, svg, type TemplateResult } from 'lit';
-import type { SeatedFlag } from '../plots/flags.ts';
-import type { Place } from '../plots/place.ts';
-import type { Clip, Mark } from '../section/marks.ts';
+import type { SeatedFlag } from '../../plots/flags.ts';
+import type { Place } from '../../plots/place.ts';
+import type { Clip, Mark } from '../../section/marks.ts';
 
 export const clipElement = ({ id, d }: Clip): SVGTemplateResult =>
   svg`<clipPath id=${id}><path d=${d}></path></clipPath>`;

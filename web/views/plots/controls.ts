@@ -1,11 +1,11 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { formatClock, formatDuration } from '../../sim/quantity/index.ts';
-import { SPEEDS, type Speed, speedWords } from '../plots/pass.ts';
-import type { Line } from '../plots/subjects.ts';
-import { type Choice, isDrawn } from '../plots/task.ts';
-import type { Window } from '../plots/time-axis.ts';
-import { endMoved } from '../plots/zoom.ts';
-import { lengths, windowRound } from './moment.ts';
+import { formatClock, formatDuration } from '../../../sim/quantity/index.ts';
+import { SPEEDS, type Speed, speedWords } from '../../plots/pass.ts';
+import type { Line } from '../../plots/subjects.ts';
+import { type Choice, isDrawn } from '../../plots/task.ts';
+import type { Window } from '../../plots/time-axis.ts';
+import { endMoved } from '../../plots/zoom.ts';
+import { lengths, windowRound } from '../moment.ts';
 
 export interface ControlDeeds {
   readonly run: () => void;

@@ -1,6 +1,6 @@
-import type { Place } from '../plots/place.ts';
-import type { Axis, Window } from '../plots/time-axis.ts';
-import { brushed, wheelFactor, zoomed } from '../plots/zoom.ts';
+import type { Place } from '../../plots/place.ts';
+import type { Axis, Window } from '../../plots/time-axis.ts';
+import { brushed, wheelFactor, zoomed } from '../../plots/zoom.ts';
 
 /** What hands act on, as it stands. */
 export interface Held {

@@ -1,8 +1,8 @@
-import type { Stretch } from '../../sim/studies/aim.ts';
-import { withSetting } from '../../sim/studies/setting.ts';
-import type { Engine } from '../engine/client.ts';
-import type { Dial, Ruler } from '../state/dials.ts';
-import type { Session } from '../state/session.ts';
+import type { Stretch } from '../../../sim/studies/aim.ts';
+import { withSetting } from '../../../sim/studies/setting.ts';
+import type { Engine } from '../../engine/client.ts';
+import type { Dial, Ruler } from '../../state/dials.ts';
+import type { Session } from '../../state/session.ts';
 
 /** Where the answer turns on one dial. */
 export interface Turns {
