@@ -56,12 +56,15 @@ export class Stage implements ReactiveController {
     this.#trial = undefined;
   }
 
-  /** A site opens one minute before its pump stops; one whose own run never stops shows its trial. */
+  /**
+   * A site opens where the question asked looks: one minute before its pump stops, and one whose own run never stops
+   * shows its trial; at the first opening of its hose; or with the filter at work.
+   */
   async arrive(): Promise<void> {
     this.#trial = undefined;
     this.moment = 0;
     this.window = [0, this.record()?.answer.span ?? 1];
-    await this.stopPump();
+    await this.show(this.#session.about);
   }
 
   /** A site opens as it stood before the page was loaded anew. */
