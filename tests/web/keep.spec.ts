@@ -202,6 +202,20 @@ test('a link carries the case into a clean profile, which answers the same; edit
   await clean.close();
 });
 
+test('a link about the filling opens on the filling', async ({ page, browser }) => {
+  const drawn = (of: Page): Promise<string> => of.locator('tb-plots').evaluate((plots) => Reflect.get(plots, 'trial'));
+  await page.goto('./#courtyard');
+  await page.getByRole('button', { name: 'When will it be full?' }).click();
+  await expect.poll(() => drawn(page)).toBe('filling');
+  await page.getByRole('button', { name: 'share' }).click();
+  const link = await page.getByRole('textbox', { name: 'the link' }).inputValue();
+  const clean = await browser.newContext({ reducedMotion: 'reduce', serviceWorkers: 'block' });
+  const there = await clean.newPage();
+  await there.goto(link);
+  await expect.poll(() => drawn(there)).toBe('filling');
+  await clean.close();
+});
+
 test('the link is put on the clipboard', async ({ page, context }) => {
   await context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await page.goto('./#courtyard');
