@@ -101,6 +101,7 @@ async function designer(page: Page, hand: Hand): Promise<void> {
 }
 
 async function installer(page: Page, hand: Hand): Promise<void> {
+  await page.clock.setFixedTime(new Date('2027-05-12T12:30:00Z'));
   await open(page);
   await sketch(page, hand);
   await ask(page, hand, QUESTION.full);
@@ -119,9 +120,13 @@ async function installer(page: Page, hand: Hand): Promise<void> {
   const event = new ICAL.Component(
     ICAL.parse(readFileSync(await (await download).path(), 'utf8')),
   ).getFirstSubcomponent('vevent')!;
+  // Whoever says an hour and no day means today.
+  await expect(
+    page.getByText(/It rings 10 minutes before, on 12 May 2027, by the clock of America\/New_York\.$/),
+  ).toBeVisible();
   const begins = new ICAL.Event(event).startDate.toJSDate();
-  const wall = begins.toLocaleTimeString('en-US', { timeZone: ZONE, hour: 'numeric', minute: '2-digit' });
-  expect(close(wall)).toBe(`${clock}${half!.toUpperCase()}`);
+  const wall = begins.toLocaleString('en-US', { timeZone: ZONE, dateStyle: 'short', timeStyle: 'short' });
+  expect(close(wall)).toBe(`5/12/27,${clock}${half!.toUpperCase()}`);
 }
 
 async function setter(page: Page, hand: Hand): Promise<void> {

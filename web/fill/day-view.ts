@@ -44,12 +44,15 @@ export function openedAt({ day, planned: { plan }, s }: Pick<DaySeen, 'day' | 'p
 export function dayView(seen: DaySeen): TemplateResult {
   const { day, blanks, zone, to } = seen;
   const at = openedAt(seen);
+  const wall = (): ReturnType<typeof wallOf> => wallOf(new Date(), zone);
   const opened = timeBlank(seen, 'opened', 'hose opened at', at.time, (time) => {
-    if (time !== undefined) to({ ...day, opened: momentOf(at.date, time) });
+    // Whoever says an hour and no day means today: the file's own day is an example's, or long past.
+    const date = day.opened === undefined ? wall().date : at.date;
+    if (time !== undefined) to({ ...day, opened: momentOf(date, time) });
   });
   const now = (): void => {
-    const wall = wallOf(new Date(), zone);
-    to({ ...day, opened: momentOf(wall.date, wall.time) });
+    const { date, time } = wall();
+    to({ ...day, opened: momentOf(date, time) });
   };
   return html`${row(
     'hose opened',

@@ -146,11 +146,13 @@ export class Fill extends LitElement {
       const text = shutOff(s, plan, this.#zone, Date.now());
       if (text !== undefined) save(text, 'text/calendar', `${fileName(s.title)}-shut-the-hose.ics`);
     };
+    const ownDay =
+      this.day.opened === undefined ? ' That day is the site’s own: say first when the hose is opened.' : '';
     return html`<div class="presses">
         <button @click=${() => this.#tell('fill-played', this.#dayInZone())}>let it fill</button>
         <button @click=${file}>ring me: a calendar file</button>
       </div>
-      <p class="note told">It rings 10 minutes before, on ${dateWords(momentText(plan.starts, plan.full.t))}, by the clock of ${this.#zone}.</p>`;
+      <p class="note told">It rings 10 minutes before, on ${dateWords(momentText(plan.starts, plan.full.t))}, by the clock of ${this.#zone}.${ownDay}</p>`;
   }
 
   #decides(s: Scenario, planned: FillPlanned, edge: number): TemplateResult {

@@ -18,6 +18,8 @@ import { readingStyles } from './styles.ts';
 import { crestNames, typedShare } from './wish.ts';
 import { PUT_IN } from './words.ts';
 
+const RULER_OFF: Readonly<Record<Display, string>> = { metric: '2 mm', us: 'a sixteenth of an inch (2 mm)' };
+
 /** What is wanted of the water, the two handles that do it, and what a ruler must show while they are turned. */
 @customElement('tb-setting')
 export class ValveSettingView extends LitElement {
@@ -147,7 +149,7 @@ export class ValveSettingView extends LitElement {
   #bandWords({ shareBand }: ValveSetting): TemplateResult | typeof nothing {
     if (!shareBand) return nothing;
     const [low, high] = shareBand;
-    return html`<p class="note">With a ruler that may be off by 2 mm the share can lie between ${formatPercent(low)} and ${formatPercent(high)}: the bucket tells it better.</p>`;
+    return html`<p class="note">With a ruler that may be off by ${RULER_OFF[this.#shown]} the share can lie between ${formatPercent(low)} and ${formatPercent(high)}: the bucket tells it better.</p>`;
   }
 
   #rods(s: Scenario): TemplateResult {

@@ -13,7 +13,6 @@ const screenStyles = css`
   .presses {
     display: flex;
     flex-wrap: wrap;
-    align-items: end;
     gap: 0 24px;
     padding: 8px 16px;
   }
@@ -37,16 +36,28 @@ const screenStyles = css`
     border: 0;
     border-bottom: 1px solid var(--ink2);
     min-height: 44px;
-    width: 15ch;
+    width: 100%;
+    border-radius: 0;
+    text-overflow: ellipsis;
+  }
+  .presses input[aria-invalid='true'] {
+    border-bottom-width: 2.5px;
+  }
+  .presses label span:not(:empty) {
+    margin-top: 4px;
+    border-left: 3px solid var(--ink);
+    padding-left: 8px;
+    font-size: 13px;
+    line-height: 17px;
+    font-style: italic;
   }
   .presses input::placeholder {
     color: var(--ink2);
     opacity: 1;
     font-style: italic;
   }
-  .presses .name input {
-    width: 24ch;
-    max-width: 100%;
+  .presses label.name {
+    flex-basis: 32ch;
   }
   .presses .note {
     flex-basis: 100%;

@@ -56,8 +56,8 @@ function siteView(head: Head, deeds: HeadDeeds): TemplateResult {
   return html`<details class="site">
     <summary><h1>${head.title}</h1></summary>
     <div class="sheet">
-      ${head.sheet}
       <button ?disabled=${!head.isWhole} @click=${deeds.printOut}>setting-out sheet and owner’s card</button>
+      ${head.sheet}
       <div role="group" aria-label="Look">
         <p class="note">The page’s look</p>
         ${looks.map(
