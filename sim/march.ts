@@ -1,6 +1,8 @@
 import { Control, type ControlOptions, CUT_OUT } from './network/control.ts';
+import { LEDGER } from './network/ledger.ts';
 import type { Network } from './network/network.ts';
 import type { Settings } from './network/settings.ts';
+import { Silting } from './network/silting.ts';
 import type { LoggedEvent, Work } from './results/answer.ts';
 import { RunFailure } from './results/failure.ts';
 import { RunRecord } from './results/record.ts';
@@ -41,6 +43,8 @@ export interface MarchOptions extends ControlOptions {
   readonly volumes: Float64Array;
   /** Multiplies the tolerance; 1 by default. */
   readonly tolerance?: number;
+  /** How finely the deposits in the media are followed, 1 being fine enough; left out: they stay as they are. */
+  readonly debris?: number;
 }
 
 /**
@@ -59,6 +63,11 @@ export function tolerances(network: Network, factor = 1): Float64Array {
   });
 }
 
+/** The last flow of the pump's curve, m³/s. */
+function greatestFlow({ parts }: Network): number {
+  return Math.max(...parts.circuit.main.curve.flow);
+}
+
 /**
  * Carries a site through time: from stop to stop of its control, writing the record. Call `to` as often as you like
  * with later and later times.
@@ -68,6 +77,7 @@ export class March {
   readonly control: Control;
   private readonly integrator: Integrator;
   private readonly network: Network;
+  private readonly silting: Silting | undefined;
   private readonly rates: [Float64Array, Float64Array];
   private readonly fires = new Map<Trigger, Fires>();
   private readonly onStep: (step: RosenbrockStep) => void;
@@ -82,6 +92,9 @@ export class March {
       mostSteps: STEPS_AT_LEAST,
       stepsPerSecond: STEPS_A_DAY / 86400,
     });
+    const { clogging } = network.parts;
+    if (clogging && options.debris !== undefined)
+      this.silting = new Silting(clogging, greatestFlow(network), options.debris);
     this.rates = [new Float64Array(network.size), new Float64Array(network.quadratures)];
     this.onStep = (step) => {
       const { time, state, quadratures } = this.integrator;
@@ -114,8 +127,8 @@ export class March {
     const { integrator, control } = this;
     try {
       while (integrator.time < end) {
-        if (control.nextStop() <= integrator.time) this.actByClock();
-        const fired = integrator.advance(Math.min(end, control.nextStop()), control.triggers, this.onStep);
+        if (this.nextStop <= integrator.time) this.actByClock();
+        const fired = integrator.advance(Math.min(end, this.nextStop), control.triggers, this.onStep);
         this.closeStretch();
         if (fired.length > 0) this.actByLevel(fired);
       }
@@ -127,13 +140,34 @@ export class March {
 
   /** Does what falls on the end itself, so that its log is whole. */
   finish(): void {
-    if (this.control.nextStop() <= this.integrator.time) {
+    if (this.nextStop <= this.integrator.time) {
       this.actByClock();
       this.closeStretch();
     }
   }
 
+  /** What is due by the clock, or the next count of the deposits. */
+  private get nextStop(): number {
+    return Math.min(this.control.nextStop(), this.silting?.next ?? Number.POSITIVE_INFINITY);
+  }
+
+  private countDeposits(): void {
+    const { time, quadratures } = this.integrator;
+    this.silting?.count(this.control, time, quadratures[LEDGER.media]);
+  }
+
+  private foreseeDeposits(disturbed: boolean): void {
+    const { integrator, control, network, silting } = this;
+    if (silting === undefined) return;
+    network.rates(integrator.time, integrator.state, ...this.rates);
+    const flow = network.parts.circuit.feeds.bottom.media;
+    const { settled } = control.settings;
+    control.set({ settled: silting.foresee(settled, integrator.time, flow, disturbed) });
+    network.apply(control.settings);
+  }
+
   private actByClock(): void {
+    this.countDeposits();
     const before = this.control.settings;
     const logged = this.events.length;
     this.control.doDue(this.integrator.time, this.integrator.state);
@@ -145,6 +179,7 @@ export class March {
   private actByLevel(fired: Trigger[]): void {
     const t = this.integrator.time;
     for (const trigger of fired) this.countFire(trigger, t);
+    this.countDeposits();
     this.control.fire(fired, t, this.integrator.state);
     this.openStretch(true);
   }
@@ -152,6 +187,7 @@ export class March {
   private openStretch(jump: boolean): void {
     const { integrator, control, network } = this;
     network.apply(control.settings);
+    this.foreseeDeposits(jump);
     if (jump) integrator.restart(FIRST_STEP);
     this.record.openStretch(control.settings, integrator.time, integrator.state, integrator.quadratures);
     this.closeStretch();

@@ -7,6 +7,7 @@ import { settingsOf } from './network/start.ts';
 import type { RunAnswer } from './results/answer.ts';
 import { cautionsOf } from './results/cautions.ts';
 import { askAll } from './results/checks/index.ts';
+import { depositsAt } from './results/deposits.ts';
 import { RunFailure } from './results/failure.ts';
 import { ledgerOf } from './results/ledger.ts';
 import { levelEvents, liftEvents } from './results/levelEvents.ts';
@@ -46,6 +47,7 @@ export function run(scenario: Scenario): March {
     actions: scenario.actions,
     weather: true,
     cutOut: true,
+    debris: 1,
     pumpSpeed,
   });
   march.to(scenario.span);
@@ -65,8 +67,10 @@ export function answerOf(scenario: Scenario, march: March): RunAnswer {
     flows: flowRanges(record),
     ledger: ledgerOf(record),
     energy: record.ledger(record.length - 1, LEDGER.energy),
-    // Files with debris or a load are refused until both are computed, so nothing has settled and nothing is dissolved.
-    deposits: Object.fromEntries((scenario.filter?.media?.layers ?? []).map((layer) => [layer.name, 0])),
+    deposits: {
+      ...Object.fromEntries((scenario.filter?.media?.layers ?? []).map((layer) => [layer.name, 0])),
+      ...depositsAt(record, scenario.span),
+    },
     concentration: 0,
     media: mediaRanges(record),
     events: events.sort((a, b) => a.t - b.t),

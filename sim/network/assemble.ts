@@ -1,12 +1,13 @@
 import type { Scenario } from '../scenario/scenario.ts';
 import { Builder } from './builder.ts';
 import { placeCircuit } from './circuit.ts';
+import { Clogging } from './clogging.ts';
 import { FeedFlows } from './feeds.ts';
 import { addFilter, joinFilter } from './filter.ts';
 import { addVault, joinVault } from './intake.ts';
 import { LEDGER, LEDGER_ROWS } from './ledger.ts';
 import { NONE } from './link.ts';
-import { MediaEquation, makeBed } from './media.ts';
+import { bedVolume, type MediaBed, MediaEquation, makeBed } from './media.ts';
 import { Network } from './network.ts';
 import { feedPipe, mainLineOf, riserStorage, topOfPipework } from './plumbing.ts';
 import { addPond } from './pond.ts';
@@ -30,7 +31,14 @@ export function assemble(s: Scenario): Network {
   for (const [i, reach] of s.watercourse.entries()) joinReach(b, reach, reaches[i], reaches[i + 1] ?? pond);
 
   const feeds = makeFeeds(s);
-  const circuit = placeCircuit(b, mainLineOf(s), feeds.flows, { vault, riser, ...ends }, topOfPipework(s.plumbing));
+  const circuit = placeCircuit(
+    b,
+    mainLineOf(s),
+    feeds.flows,
+    { vault, riser, ...ends },
+    topOfPipework(s.plumbing),
+    s.filter?.media ? s.filter.media.removal * bedVolume(s.filter.media) : 0,
+  );
   const overflowLink = b.link('overflow', pond, NONE, LEDGER.overflow);
   const floatIn = s.autofill?.in === 'vault' ? vault : pond;
   const autofillLink = b.link('autofill', NONE, floatIn, LEDGER.autofill);
@@ -45,6 +53,7 @@ export function assemble(s: Scenario): Network {
     streams: b.streams,
     surfaces: b.surfaces,
     circuit,
+    clogging: cloggingOf(s, feeds.bed),
     pond,
     overflow: s.pond.overflow && { link: overflowLink, ...s.pond.overflow },
     autofill: s.autofill && { link: autofillLink, full: s.autofill.flow, set: s.autofill.set, low: s.autofill.low },
@@ -68,17 +77,28 @@ function feedEnds(b: Builder, s: Scenario, filter: number, first: number): { bot
   return { bottom, top };
 }
 
-function makeFeeds(s: Scenario): { flows: FeedFlows; turnBottom: (x: number) => void; turnTop: (x: number) => void } {
+function cloggingOf(s: Scenario, bed: MediaBed | undefined): Clogging | undefined {
+  if (s.filter === undefined || bed === undefined || s.debris === 0) return undefined;
+  return new Clogging(bed, s.debris, Math.min(...s.filter.lip.crest.map(([, z]) => z)));
+}
+
+function makeFeeds(s: Scenario): {
+  flows: FeedFlows;
+  bed: MediaBed | undefined;
+  turnBottom: (x: number) => void;
+  turnTop: (x: number) => void;
+} {
   const { bottomFeed, topFeed, tee } = s.plumbing;
   const celsius = s.water.temperature;
   const bottom = bottomFeed && feedPipe(bottomFeed, celsius);
   const top = topFeed && feedPipe(topFeed, celsius);
-  const media =
-    s.filter?.media && bottom ? new MediaEquation(makeBed(s.filter.media, celsius), bottom.pipe) : undefined;
+  const bed = s.filter?.media && bottom ? makeBed(s.filter.media, celsius) : undefined;
+  const media = bed && bottom ? new MediaEquation(bed, bottom.pipe) : undefined;
   const inlet = bottomFeed ? bottomFeed.inlet : tee;
   const outlet = topFeed ? topFeed.outlet : Number.POSITIVE_INFINITY;
   return {
     flows: new FeedFlows(tee, bottom?.pipe, inlet, top?.pipe, outlet, media),
+    bed,
     turnBottom: bottom?.turn ?? nothing,
     turnTop: top?.turn ?? nothing,
   };

@@ -1,3 +1,4 @@
+import { treatedFlow } from '../laws/removal.ts';
 import type { Linearization } from '../solver/system.ts';
 import type { Book } from './book.ts';
 import type { Builder } from './builder.ts';
@@ -26,6 +27,11 @@ export interface Circuit {
   /** Gradient places of pumped and energy by vault and riser. */
   readonly pumpedPlaces: readonly [number, number];
   readonly energyPlaces: readonly [number, number];
+  /** Gradient places of what goes up through the media and of what they treat, by riser and bottom. */
+  readonly mediaPlaces: readonly [number, number];
+  readonly treatedPlaces: readonly [number, number];
+  /** What the media treat at the most, however much goes through them, m³/s. */
+  readonly mostTreated: number;
 }
 
 type FeedPlaces = readonly [rr: number, rb: number, rt: number, er: number, eb: number, et: number];
@@ -37,6 +43,7 @@ export function placeCircuit(
   feeds: FeedFlows,
   ends: { vault: number; riser: number; bottom: number; top: number },
   fullAt: number,
+  mostTreated: number,
 ): Circuit {
   const { vault, riser, bottom, top } = ends;
   const { jacobian: j, gradient: g } = b;
@@ -65,8 +72,13 @@ export function placeCircuit(
     topPlaces: feedPlaces(feeds.topPipe !== undefined, top),
     pumpedPlaces: [g.place(LEDGER.pumped, vault), g.place(LEDGER.pumped, riser)],
     energyPlaces: [g.place(LEDGER.energy, vault), g.place(LEDGER.energy, riser)],
+    mediaPlaces: [g.place(LEDGER.media, riser), g.place(LEDGER.media, bottom)],
+    treatedPlaces: [g.place(LEDGER.treated, riser), g.place(LEDGER.treated, bottom)],
+    mostTreated,
   };
 }
+
+const treated = new Float64Array(2);
 
 /** Enters main, feeds, pumped water and energy at a speed of the pump; returns the head across the media, m. */
 export function bookCircuit(c: Circuit, book: Book, speed: number): number {
@@ -89,6 +101,11 @@ export function bookCircuit(c: Circuit, book: Book, speed: number): number {
   f[c.top] += top.flow;
   g[LEDGER.pumped] += Math.max(0, main.flow);
   g[LEDGER.energy] += main.power;
+  if (bottom.media > 0) {
+    treatedFlow(bottom.media, c.mostTreated, treated);
+    g[LEDGER.media] += bottom.media;
+    g[LEDGER.treated] += treated[0];
+  }
   if (book.slopes !== undefined) bookSlopes(c, book, book.slopes);
   return bottom.head;
 }
@@ -110,8 +127,19 @@ function bookSlopes(c: Circuit, book: Book, into: Linearization): void {
   }
   gradient[c.energyPlaces[0]] += main.powerByVault * perVault;
   gradient[c.energyPlaces[1]] += main.powerByRiser * perRiser;
+  if (feeds.bottom.media > 0) bookTreatment(c, book, gradient);
   bookFeed(c, feeds.bottom, c.bottomPlaces, book, jacobian);
   bookFeed(c, feeds.top, c.topPlaces, book, jacobian);
+}
+
+function bookTreatment(c: Circuit, book: Book, gradient: Float64Array): void {
+  const { bottom } = c.feeds;
+  const byRiser = bottom.mediaByRiser * book.byVolume[c.riser];
+  const byBottom = bottom.mediaByBottom * book.byVolume[c.bottom];
+  gradient[c.mediaPlaces[0]] += byRiser;
+  gradient[c.mediaPlaces[1]] += byBottom;
+  gradient[c.treatedPlaces[0]] += byRiser * treated[1];
+  gradient[c.treatedPlaces[1]] += byBottom * treated[1];
 }
 
 function bookFeed(c: Circuit, feed: FeedFlow, places: FeedPlaces, book: Book, jacobian: Float64Array): void {

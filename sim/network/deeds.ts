@@ -32,7 +32,11 @@ const DOERS: { readonly [K in Deed['do']]: Doer<K> } = {
     c.set({ open: { ...c.settings.open, [deed.of]: 1 - deed.to } });
     c.log(t, `${deed.of} blockage ${deed.to}`);
   },
-  'clean filter': (c, _deed, t) => c.log(t, 'filter cleaned'),
+  'clean filter': (c, _deed, t) => {
+    const none = c.settings.settled.held.map(() => 0);
+    c.set({ settled: { since: t, held: none, perSecond: none } });
+    c.log(t, 'filter cleaned');
+  },
   'check valve': (c, deed, t) => {
     c.set({ check: { kind: deed.to === 'failed' ? 'none' : 'sound' } });
     c.log(t, `check valve ${deed.to}`);

@@ -11,6 +11,16 @@ export interface FeedFlow {
   byTop: number;
 }
 
+/** The bottom feed's flow, what of it goes through the media and round them, and the head across them, m. */
+export interface BottomFlow extends FeedFlow {
+  head: number;
+  media: number;
+  gap: number;
+  /** Slopes of what goes up through the media, by the riser's level and that of the filter, m²/s. */
+  mediaByRiser: number;
+  mediaByBottom: number;
+}
+
 /** Head below which a feed's flow is linear in it, m, as for any hole: what nears rest comes to rest. */
 const LINEAR_DRIVE = 0.001;
 
@@ -36,7 +46,7 @@ function pullAtTee(riser: number, tee: number, airtight: Float64Array): number {
  * drains the filter down to its inlet, the top feed siphons only while its outlet is drowned.
  */
 export class FeedFlows {
-  readonly bottom: FeedFlow & { head: number; media: number; gap: number };
+  readonly bottom: BottomFlow;
   readonly top: FeedFlow;
 
   readonly tee: number;
@@ -66,7 +76,17 @@ export class FeedFlows {
     this.media = media;
     this.bare = bottomPipe && !media ? new PipeEquation(bottomPipe) : undefined;
     this.topEquation = topPipe ? new PipeEquation(topPipe) : undefined;
-    this.bottom = { flow: 0, byRiser: 0, byBottom: 0, byTop: 0, head: 0, media: 0, gap: 0 };
+    this.bottom = {
+      flow: 0,
+      byRiser: 0,
+      byBottom: 0,
+      byTop: 0,
+      head: 0,
+      media: 0,
+      gap: 0,
+      mediaByRiser: 0,
+      mediaByBottom: 0,
+    };
     this.top = { flow: 0, byRiser: 0, byBottom: 0, byTop: 0 };
   }
 
@@ -97,6 +117,8 @@ export class FeedFlows {
     this.bottom.head = 0;
     this.bottom.media = 0;
     this.bottom.gap = 0;
+    this.bottom.mediaByRiser = 0;
+    this.bottom.mediaByBottom = 0;
     const bottomOpen = isOpen(this.bottomPipe);
     const topOpen = isOpen(this.topPipe);
     if (bottomOpen) this.throughBottom(riser, atBottom, atTop, topOpen);
@@ -109,8 +131,10 @@ export class FeedFlows {
     if (drive > 0) {
       this.solveBottom(drive, atBottom, true);
       const byDrive = bottom.byRiser;
-      bottom.byBottom -= atBottom > Math.max(inlet, tee) ? byDrive : 0;
+      const holdsBack = atBottom > Math.max(inlet, tee);
+      bottom.byBottom -= holdsBack ? byDrive : 0;
       bottom.byRiser = riser > tee ? byDrive : 0;
+      this.slopesOfMedia(drive, riser > tee, holdsBack);
       return;
     }
     drowned(atBottom, inlet, (this.bottomPipe as Pipe).diameter, own);
@@ -154,6 +178,15 @@ export class FeedFlows {
     bottom.head = share * (media.head + media.headByU * step);
     bottom.byRiser = share < 1 ? bottom.flow / drive : media.byDrive();
     bottom.byBottom = share * media.byWetting();
+  }
+
+  private slopesOfMedia(drive: number, pushed: boolean, heldBack: boolean): void {
+    const { media, bottom } = this;
+    if (media === undefined) return;
+    const byDrive = drive < LINEAR_DRIVE ? bottom.media / drive : media.mediaByDrive();
+    const share = Math.min(1, drive / LINEAR_DRIVE);
+    bottom.mediaByRiser = pushed ? byDrive : 0;
+    bottom.mediaByBottom = share * media.mediaByWetting() - (heldBack ? byDrive : 0);
   }
 
   private throughTop(riser: number, atBottom: number, atTop: number, bottomOpen: boolean): void {

@@ -16,8 +16,12 @@ export const LEDGER = {
   pumped: 12,
   /** J drawn at the wire. */
   energy: 13,
+  /** m³ that went up through the media. */
+  media: 14,
+  /** m³ that the media freed of their waste. */
+  treated: 15,
 } as const;
 
-export const LEDGER_ROWS = 14;
+export const LEDGER_ROWS = 16;
 /** Rows below this count water in; from here to `pumped`, water out. */
 export const FIRST_OUT = LEDGER.evaporation;

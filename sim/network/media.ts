@@ -1,7 +1,7 @@
 import { gapVelocity, layerLoss, liftHead } from '../laws/media.ts';
 import { type Pipe, pipeLoss } from '../laws/pipe.ts';
 import { density, kinematicViscosity } from '../laws/water.ts';
-import type { Media } from '../scenario/scenario.ts';
+import type { Media, MediaLayer } from '../scenario/scenario.ts';
 import type { RisingEquation } from '../solver/roots.ts';
 
 /** Media and their side gap, ready to be asked what a velocity through them costs. */
@@ -14,6 +14,7 @@ export interface MediaBed {
   readonly slack: number;
   readonly liftHead: number;
   readonly viscosity: number;
+  readonly layers: readonly MediaLayer[];
   /** Per layer from the bottom up: its lower end and thickness, m, viscous and inertial loss per metre of it. */
   readonly from: Float64Array;
   readonly thickness: Float64Array;
@@ -23,15 +24,13 @@ export interface MediaBed {
 
 export function makeBed(media: Media, celsius: number): MediaBed {
   const viscosity = kinematicViscosity(celsius);
-  const losses = media.layers.map((l) =>
-    layerLoss(l.grain, l.permittivity, l.thickness, l.porosity, l.porosity, viscosity),
-  );
   let z = media.bottom;
   const from = media.layers.map((l) => {
     z += l.thickness;
     return z - l.thickness;
   });
-  return {
+  const bed: MediaBed = {
+    layers: media.layers,
     bottom: media.bottom,
     area: media.area,
     perimeter: media.perimeter,
@@ -41,9 +40,26 @@ export function makeBed(media: Media, celsius: number): MediaBed {
     viscosity,
     from: Float64Array.from(from),
     thickness: Float64Array.from(media.layers, (l) => l.thickness),
-    viscous: Float64Array.from(losses, (l) => l.viscous),
-    inertial: Float64Array.from(losses, (l) => l.inertial),
+    viscous: new Float64Array(media.layers.length),
+    inertial: new Float64Array(media.layers.length),
   };
+  media.layers.forEach((layer, i) => {
+    setPorosity(bed, i, layer.porosity);
+  });
+  return bed;
+}
+
+/** Volume of the empty bed, m³. */
+export function bedVolume(media: Media): number {
+  return media.area * media.layers.reduce((sum, layer) => sum + layer.thickness, 0);
+}
+
+/** Gives a layer of a bed the losses of a present porosity. */
+export function setPorosity(bed: MediaBed, i: number, present: number): void {
+  const { grain, permittivity, thickness, porosity } = bed.layers[i];
+  const loss = layerLoss(grain, permittivity, thickness, porosity, present, bed.viscosity);
+  bed.viscous[i] = loss.viscous;
+  bed.inertial[i] = loss.inertial;
 }
 
 const gap = new Float64Array(4);
@@ -134,6 +150,15 @@ export class MediaEquation implements RisingEquation {
   /** Slope of the flow by the drive at the last u, m²/s. */
   byDrive(): number {
     return this.flowByU / this.slope;
+  }
+
+  /** Slopes of what goes through the media alone, by the drive and by the wetted height, m²/s. */
+  mediaByDrive(): number {
+    return this.bed.area / this.slope;
+  }
+
+  mediaByWetting(): number {
+    return (-this.bed.area * this.residualByLevel) / this.slope;
   }
 
   /** Slope of the flow by the filter's level through the wetted height alone, at constant drive, m²/s. */

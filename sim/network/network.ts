@@ -9,6 +9,7 @@ import type { Linearization, Pattern, StiffSystem } from '../solver/system.ts';
 import { Book } from './book.ts';
 import type { Basin } from './builder.ts';
 import { bookCircuit, type Circuit } from './circuit.ts';
+import type { Clogging } from './clogging.ts';
 import { LEDGER } from './ledger.ts';
 import type { CrestLink, FloatLink, HoleLink, Link, OverflowLink, SeepLink, StreamLink, SurfaceLink } from './link.ts';
 import { type OpenLeak, type Settings, speedAt } from './settings.ts';
@@ -22,6 +23,8 @@ export interface NetworkParts {
   readonly streams: readonly StreamLink[];
   readonly surfaces: readonly SurfaceLink[];
   readonly circuit: Circuit;
+  /** undefined where the water carries no debris or there are no media. */
+  readonly clogging: Clogging | undefined;
   readonly pond: number;
   readonly overflow: OverflowLink | undefined;
   readonly autofill: FloatLink | undefined;
@@ -60,6 +63,7 @@ export class Network implements StiffSystem {
   readonly atStart: Float64Array;
 
   private settings!: Settings;
+  private settling = false;
   private leaks: HoleLink[] = [];
   private readonly book: Book;
   private readonly inflow: Float64Array;
@@ -90,6 +94,8 @@ export class Network implements StiffSystem {
     parts.setBottomValve(settings.bottomValve);
     parts.setTopValve(settings.topValve);
     parts.circuit.main.check = settings.check;
+    parts.clogging?.lay(settings.settled, settings.settled.since);
+    this.settling = settings.settled.perSecond.some((rate) => rate > 0);
     for (const c of parts.crests) c.open = settings.open[c.name] ?? 1;
     for (const s of parts.streams) s.open = settings.open[s.name] ?? 1;
     this.leaks = settings.leaks.map((l) => parts.leakLink(l.basin, l.elevation, l.area));
@@ -140,6 +146,7 @@ export class Network implements StiffSystem {
     this.addPlainLinks();
     if (settings.evaporation > 0) this.addSurfaces();
     this.addPondLinks();
+    if (this.settling) parts.clogging?.lay(settings.settled, t);
     this.mediaHead = bookCircuit(parts.circuit, book, speedAt(settings.ramp, t));
     if (settings.pondHeld) f[parts.pond] = 0;
   }
@@ -214,7 +221,7 @@ export class Network implements StiffSystem {
     }
   }
 
-  /** Only the ramp of the pump's speed depends on time inside a stretch. */
+  /** Inside a stretch only the ramp of the pump's speed depends on time, and the deposits, in hours. */
   private addTimeSlopes(t: number, into: Linearization): void {
     into.fByTime.fill(0);
     into.gByTime.fill(0);

@@ -7,6 +7,13 @@ export interface OpenLeak {
   readonly area: number;
 }
 
+/** What the media hold: settled volume of each layer, m³, at a time and as foreseen from there, m³/s. */
+export interface Settled {
+  readonly since: number;
+  readonly held: readonly number[];
+  readonly perSecond: readonly number[];
+}
+
 /**
  * Everything that actions and weather may change between two restarts: plain data, replaced and never altered, so that
  * a record can keep what held in each stretch.
@@ -28,6 +35,8 @@ export interface Settings {
   /** Flow drawn out of the pond for good, m³/s. */
   readonly pumpOut: number;
   readonly leaks: readonly OpenLeak[];
+  /** Empty where nothing clogs. */
+  readonly settled: Settled;
   /** The pond is kept where it is (running balance, a start overnight). */
   readonly pondHeld: boolean;
 }

@@ -2,7 +2,7 @@ import { levelOf, volumeAt } from '../laws/storage.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { Network } from './network.ts';
 import { topOfPipework } from './plumbing.ts';
-import type { Settings } from './settings.ts';
+import type { Settings, Settled } from './settings.ts';
 
 /** Settings of the file at t = 0, the pump at a speed, without weather. */
 export function settingsOf(s: Scenario, network: Network, speed: number): Settings {
@@ -24,8 +24,15 @@ export function settingsOf(s: Scenario, network: Network, speed: number): Settin
     evaporation: 0,
     pumpOut: 0,
     leaks: network.parts.leaks,
+    settled: cleanMedia(network),
     pondHeld: false,
   };
+}
+
+/** Media without deposit. */
+function cleanMedia({ parts }: Network): Settled {
+  const none = parts.clogging?.layers.map(() => 0) ?? [];
+  return { since: 0, held: none, perSecond: none };
 }
 
 /** Settings with nothing from outside: no hose, autofill or weather. */

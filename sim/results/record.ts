@@ -112,6 +112,11 @@ export class RunRecord {
 
   /** Settings in force from a row on. */
   settingsAt(row: number): Settings {
+    return this.stretchAt(row).settings;
+  }
+
+  /** The stretch to which a row belongs. */
+  stretchAt(row: number): { readonly row: number; readonly settings: Settings } {
     let low = 0;
     let high = this.stretches.length - 1;
     while (low < high) {
@@ -119,7 +124,7 @@ export class RunRecord {
       if (this.stretches[mid].row <= row) low = mid;
       else high = mid - 1;
     }
-    return this.stretches[low].settings;
+    return this.stretches[low];
   }
 
   /** Last row at or before a time: after a restart that falls on it. */

@@ -1,11 +1,12 @@
 import { type Assumptions, BANDS } from './assume.ts';
 import { basinParts, defaultCrest } from './defaults-watercourse.ts';
 import { areaAt } from './profile.ts';
-import type { DisplacedLayer, Filter, Media, ProfilePoint } from './scenario.ts';
+import type { DisplacedLayer, Filter, Media, MediaLayer, ProfilePoint } from './scenario.ts';
 import type { SiteFile } from './schema.ts';
 
 type FilterFile = NonNullable<SiteFile['filter']>;
 type MediaFile = NonNullable<FilterFile['media']>;
+type LayerFile = MediaFile['layers'][number];
 
 const LIP_CD = 1.08;
 const RIM_CD = 1;
@@ -13,9 +14,11 @@ const GAP = 0.005;
 const SUBMERGED_WEIGHT = 60;
 const LIFT_SLACK = 0.02;
 const TANKS = 8;
+/** The deposit takes its own settled volume out of the pores. */
+const BETA = 1;
 
-export function defaultFilter(file: FilterFile, assume: Assumptions): Filter {
-  const media = file.media && defaultMedia(file.media, assume);
+export function defaultFilter(file: FilterFile, debris: number, assume: Assumptions): Filter {
+  const media = file.media && defaultMedia(file.media, debris, assume);
   return {
     ...basinParts(file),
     displaced: file.displaced ?? (media ? mediaSolids(file.profile, media) : []),
@@ -25,21 +28,13 @@ export function defaultFilter(file: FilterFile, assume: Assumptions): Filter {
   };
 }
 
-function defaultMedia(file: MediaFile, assume: Assumptions): Media {
+function defaultMedia(file: MediaFile, debris: number, assume: Assumptions): Media {
   return {
     bottom: file.bottom,
     area: file.area,
     perimeter: file.perimeter,
     gap: assume.or(file.gap, 'filter.media.gap', GAP, BANDS.gap),
-    layers: file.layers.map((layer, i) => ({
-      name: layer.name ?? `layer ${i + 1}`,
-      thickness: layer.thickness,
-      porosity: layer.porosity,
-      grain: layer.grain,
-      permittivity: layer.permittivity,
-      capture: layer.capture ?? 0,
-      beta: layer.beta ?? 1,
-    })),
+    layers: file.layers.map((layer, i) => defaultLayer(layer, i, debris, assume)),
     submergedWeight: assume.or(
       file.submergedWeight,
       'filter.media.submergedWeight',
@@ -50,6 +45,21 @@ function defaultMedia(file: MediaFile, assume: Assumptions): Media {
     liftSlack: assume.or(file.liftSlack, 'filter.media.liftSlack', LIFT_SLACK),
     removal: file.removal ?? 0,
     tanks: file.tanks ?? TANKS,
+  };
+}
+
+/** What a deposit takes of the pores is noted where one comes to pass. */
+function defaultLayer(file: LayerFile, i: number, debris: number, assume: Assumptions): MediaLayer {
+  const capture = file.capture ?? 0;
+  const clogs = debris > 0 && capture > 0;
+  return {
+    name: file.name ?? `layer ${i + 1}`,
+    thickness: file.thickness,
+    porosity: file.porosity,
+    grain: file.grain,
+    permittivity: file.permittivity,
+    capture,
+    beta: clogs ? assume.or(file.beta, `filter.media.layers[${i}].beta`, BETA, BANDS.beta) : (file.beta ?? BETA),
   };
 }
 

@@ -19,7 +19,8 @@ export function fillDefaults(file: SiteFile): Scenario {
   const watercourse = (file.watercourse ?? []).map((element, i) =>
     defaultElement(element, `watercourse[${i}]`, assume),
   );
-  const filter = file.filter && defaultFilter(file.filter, assume);
+  const debris = file.debris ?? 0;
+  const filter = file.filter && defaultFilter(file.filter, debris, assume);
   // Where no filter stands the feeds end in the first part of the watercourse, or in the pond.
   const feedsEndIn = filter ? 'filter' : (watercourse[0]?.name ?? 'pond');
   const temperature = assume.or(file.water?.temperature, 'water.temperature', WATER_TEMPERATURE);
@@ -38,6 +39,9 @@ export function fillDefaults(file: SiteFile): Scenario {
     plumbing: defaultPlumbing(file.plumbing, feedsEndIn, assume),
     filter,
     watercourse,
+    debris,
+    load: file.load ?? 0,
+    concentration: file.concentration ?? 0,
     weather: defaultWeather(file.weather, starts),
     hoses: defaultHoses(file.supply?.hose, temperature, assume),
     autofill: defaultAutofill(file.supply?.autofill),

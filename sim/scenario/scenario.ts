@@ -39,8 +39,9 @@ export interface MediaLayer {
   readonly grain: number | undefined;
   /** ASTM D4491 permittivity of a mat, 1/s. */
   readonly permittivity: number | undefined;
-  /** 1/m; accepted, computed with clogging. */
+  /** First-order capture of settled solids, 1/m. */
   readonly capture: number;
+  /** Pore space lost per volume of settled solids, −. */
   readonly beta: number;
 }
 
@@ -54,6 +55,7 @@ export interface Media {
   readonly submergedWeight: number;
   readonly holdDown: number;
   readonly liftSlack: number;
+  /** First-order removal of waste from what goes through, 1/s. */
   readonly removal: number;
   readonly tanks: number;
 }
@@ -156,6 +158,11 @@ export interface Scenario {
   readonly plumbing: Plumbing;
   readonly filter: Filter | undefined;
   readonly watercourse: readonly (Pool | Stream)[];
+  /** Settled volume of solids per volume of pond water, −: what clogs the media. */
+  readonly debris: number;
+  /** Waste into the pond, kg/s, and in the water at t = 0, kg/m³. */
+  readonly load: number;
+  readonly concentration: number;
   readonly weather: Weather;
   readonly hoses: readonly Hose[];
   readonly autofill: Autofill | undefined;

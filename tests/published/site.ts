@@ -168,6 +168,9 @@ export function labSite(parts: LabParts): Scenario {
     autofill: parts.autofill,
     limits: {},
     actions: parts.actions ?? [],
+    debris: 0,
+    load: 0,
+    concentration: 0,
     assumed: [],
   };
 }

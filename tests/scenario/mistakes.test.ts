@@ -64,9 +64,6 @@ const MISTAKES: readonly Mistake[] = [
   ['an action without a time', (s) => without(s.actions[4], 'at'), 'actions[4]'],
   ['a size that is not made', (s) => (s.plumbing.main.size = '7 in'), 'plumbing.main.size'],
   // not computed yet
-  ['debris', (s) => (s.debris = 1e-6), 'debris'],
-  ['a load', (s) => (s.load = '20 g/d'), 'load'],
-  ['a concentration that begins with 0', (s) => (s.concentration = '0 ft 6 in'), 'concentration'],
   ['weather from a file', (s) => (s.weather.file = 'weather.csv'), 'weather.file'],
   [
     'a hose by its pressure without a length',
@@ -75,6 +72,10 @@ const MISTAKES: readonly Mistake[] = [
   ],
   ['a tank truck with nothing in it', (s) => (s.supply.hose[0].volume = 0), 'supply.hose[0].volume'],
   ['a sketch', (s) => (s.sketch = {}), 'sketch.length', 'sketch.width', 'sketch.depth', 'sketch.pump'],
+  ['water that is mostly debris', (s) => (s.debris = 0.5), 'debris'],
+  ['a load by the hour', (s) => (s.load = '20 g/h'), 'load'],
+  ['less than no load', (s) => (s.load = -1), 'load'],
+  ['a concentration that begins with 0', (s) => (s.concentration = '0 ft 6 in'), 'concentration'],
   // profiles, crests and layers
   [
     'a profile that turns back',
@@ -220,10 +221,8 @@ describe('a file with many mistakes', () => {
 
   test('names what is not computed yet', () => {
     const site = fullSite();
-    site.debris = 1e-6;
+    site.weather.file = 'weather.csv';
     const reading = readSite(site);
-    expect(reading.ok ? '' : reading.problems[0]?.wanted).toBe(
-      'nothing or 0; not computed yet: clogging of the media by debris',
-    );
+    expect(reading.ok ? '' : reading.problems[0]?.wanted).toBe('nothing or 0; not computed yet: weather from a file');
   });
 });
