@@ -21,7 +21,7 @@ export const EVAPORATION_UNKNOWN: readonly [low: number, value: number, high: nu
   9 * MM_A_DAY,
 ];
 /** What the rise at a pump stop may be off by, m and as a fraction: our default. */
-const RISE_OFF = { least: 0.003, share: 0.25 };
+const RISE_OFF = { least: 0.01, share: 0.5 };
 
 /** What a site says of how its level falls, and how well that is known. */
 export interface PondFacts {

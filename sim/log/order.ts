@@ -1,25 +1,24 @@
 import type { LogLine } from './reading.ts';
 
 /**
- * The most lines whose times never go back, as indices: a longest non-decreasing subsequence (Fredman 1975, On
- * computing the length of longest increasing subsequences, Discrete Math. 11). One mistyped year so costs one line.
+ * The most lines whose times never go back, as indices: a longest non-decreasing subsequence, by dynamic programming
+ * (Cormen et al. 2009, Introduction to Algorithms, exercise 15.4-5). One mistyped year so costs one line. Of several the one
+ * that spans the least time.
  */
 export function inOrder(lines: readonly Pick<LogLine, 't'>[]): Set<number> {
-  /** Last line of the best run of each length, the one that ends earliest. */
-  const ends: number[] = [];
-  const before: number[] = [];
+  const runs: { readonly length: number; readonly start: number; readonly before: number }[] = [];
+  const longer = (i: number, k: number): boolean =>
+    runs[i].length > runs[k].length || (runs[i].length === runs[k].length && runs[i].start > runs[k].start);
   lines.forEach(({ t }, i) => {
-    let low = 0;
-    let high = ends.length;
-    while (low < high) {
-      const mid = (low + high) >> 1;
-      if (lines[ends[mid]].t <= t) low = mid + 1;
-      else high = mid;
-    }
-    before[i] = low > 0 ? ends[low - 1] : -1;
-    ends[low] = i;
+    let before = -1;
+    for (let k = 0; k < i; k++) if (lines[k].t <= t && (before < 0 || longer(k, before))) before = k;
+    runs.push({ length: (runs[before]?.length ?? 0) + 1, start: runs[before]?.start ?? t, before });
   });
+  const span = (i: number): number => lines[i].t - runs[i].start;
   const kept = new Set<number>();
-  for (let i = ends.at(-1) ?? -1; i >= 0; i = before[i]) kept.add(i);
+  let last = runs.length - 1;
+  for (let i = last - 1; i >= 0; i--)
+    if (runs[i].length > runs[last].length || (runs[i].length === runs[last].length && span(i) < span(last))) last = i;
+  for (let i = last; i >= 0; i = runs[i].before) kept.add(i);
   return kept;
 }

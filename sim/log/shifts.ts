@@ -43,6 +43,8 @@ export function worstShift(
   });
   const jumps = track.legs.flatMap(({ reading }, at): Shift[] => {
     if (reading === undefined || shifts.jumps.includes(at)) return [];
+    // Where the pump was switched the pond rises or falls by what it is not known well enough for.
+    if (track.readings[reading].on !== track.readings[reading - 1].on) return [];
     const off = by(counted.map((i) => Number(i >= reading)));
     return off === undefined ? [] : [{ kind: 'jump', at, ...off }];
   });

@@ -4,19 +4,23 @@ import { nearest } from '../scenario/nearest.ts';
 import type { Problem } from '../scenario/scenario.ts';
 import { type FillWishes, wishProblems } from './fill.ts';
 
-const COMMANDS = ['run', 'balance', 'fill', 'sketch', 'schema'] as const;
+const COMMANDS = ['run', 'balance', 'fill', 'leak', 'sketch', 'schema'] as const;
 export type CommandName = (typeof COMMANDS)[number];
 
 export interface Call {
   readonly command: CommandName;
   /** A path, or '-' for standard input; '' for the schema, which needs none. */
   readonly file: string;
+  /** The log of levels to be read, or '-' for standard input; '' for every other command. */
+  readonly log: string;
   readonly json: boolean;
   readonly display: Display | undefined;
   readonly csv: string | undefined;
   /** Spacing of the CSV's rows, s. */
   readonly every: number | undefined;
   readonly fill: Omit<FillWishes, 'json' | 'csv'>;
+  /** Levels were read on a ruler that stands in the water: a greater figure is a higher level. */
+  readonly ruler: boolean;
 }
 
 export type CallReading =
@@ -27,7 +31,7 @@ export type CallReading =
 /** What each option wants to be given; '' nothing. */
 const OPTIONS: Readonly<Record<string, { readonly wants: string; readonly of: readonly CommandName[] }>> = {
   json: { wants: '', of: COMMANDS },
-  display: { wants: 'us or metric', of: ['run', 'balance', 'fill', 'sketch'] },
+  display: { wants: 'us or metric', of: ['run', 'balance', 'fill', 'leak', 'sketch'] },
   csv: { wants: 'the file to write', of: ['run', 'fill'] },
   every: { wants: 'a time, as 1min', of: ['run'] },
   ics: { wants: 'the file to write', of: ['fill'] },
@@ -35,6 +39,7 @@ const OPTIONS: Readonly<Record<string, { readonly wants: string; readonly of: re
   pump: { wants: '', of: ['fill'] },
   by: { wants: 'a clock time HH:MM', of: ['fill'] },
   nights: { wants: 'two clock times, as 22:00-07:00', of: ['fill'] },
+  ruler: { wants: '', of: ['leak'] },
   help: { wants: '', of: COMMANDS },
 };
 
@@ -69,11 +74,13 @@ function callOf(words: readonly string[], given: Given): Call {
   return {
     command: words[0] as CommandName,
     file: words[1] ?? '',
+    log: words[2] ?? '',
     json: given['json'] !== undefined,
     display: given['display'] as Display | undefined,
     csv: given['csv'],
     every: every?.ok ? every.value : undefined,
     fill: wishesOf(given),
+    ruler: given['ruler'] !== undefined,
   };
 }
 
@@ -92,18 +99,27 @@ function wordProblems([command, ...rest]: readonly string[]): Problem[] {
     const found = command === undefined ? 'nothing' : JSON.stringify(command);
     problems.push({ place: 'the command', found, wanted: `one of ${COMMANDS.join(', ')}` });
   }
-  const most = command === 'schema' ? 0 : 1;
-  if (known && (rest.length < most || rest[0] === '')) {
+  const most = command === 'schema' ? 0 : command === 'leak' ? 2 : 1;
+  if (known && most > 0 && (rest[0] ?? '') === '') {
     problems.push({ place: 'the file', found: 'nothing', wanted: 'a scenario file, or - for standard input' });
+  } else if (known && most > 1 && (rest[1] ?? '') === '') {
+    problems.push({ place: 'the log', found: 'nothing', wanted: 'a text of levels, or - for standard input' });
+  }
+  if (known && most > 1 && rest[0] === '-' && rest[1] === '-') {
+    problems.push({
+      place: 'the log',
+      found: 'standard input a second time',
+      wanted: 'the file or the log by its path',
+    });
   }
   if (known && rest.length > most) {
     const found = rest.slice(most).map((word) => JSON.stringify(word));
-    problems.push({ place: 'the call', found: `${found.join(' ')} left over`, wanted: mostFiles(most) });
+    problems.push({ place: 'the call', found: `${found.join(' ')} left over`, wanted: MOST_FILES[most] });
   }
   return problems;
 }
 
-const mostFiles = (most: number): string => (most === 0 ? 'no file' : 'one file');
+const MOST_FILES = ['no file', 'one file', 'a file and a log'] as const;
 
 interface Option {
   readonly name: string;

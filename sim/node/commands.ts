@@ -9,6 +9,7 @@ import type { Call, CommandName } from './arguments.ts';
 import { readText, sameFile, writeLines } from './files.ts';
 import { fileText } from './fileText.ts';
 import { fillCommand } from './fill.ts';
+import { leakCommand } from './leak.ts';
 
 /** What is printed on standard output, and the exit code. */
 export interface Outcome {
@@ -64,6 +65,15 @@ export const commands: Readonly<Record<CommandName, (call: Call) => Promise<Outc
     tellOverwriting(call);
     const scenario = await siteOf(call);
     const outcome = solved(scenario, (site) => fillCommand(site, { ...call.fill, json: call.json, csv: call.csv }));
+    if (!('code' in outcome)) throw new Refused(outcome);
+    return outcome;
+  },
+
+  async leak(call) {
+    const scenario = await siteOf(call);
+    const text = await readText(call.log, 'a text of levels');
+    const measured = call.ruler ? 'up' : undefined;
+    const outcome = solved(scenario, (site) => leakCommand(site, text, { json: call.json, measured }));
     if (!('code' in outcome)) throw new Refused(outcome);
     return outcome;
   },

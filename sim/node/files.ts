@@ -12,14 +12,17 @@ export class FileTrouble extends Error {
   }
 }
 
-/** Text of a file, or of standard input for '-'. */
-export async function readText(path: string): Promise<string> {
-  const bytes = await bytesOf(path);
+/**
+ * Text of a file, or of standard input for '-'.
+ * @param wanted what the file should be
+ */
+export async function readText(path: string, wanted = 'a scenario file'): Promise<string> {
+  const bytes = await bytesOf(path, wanted);
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
     const place = path === '-' ? 'standard input' : path;
-    throw new FileTrouble({ place, found: 'bytes that are no text', wanted: 'a scenario file in UTF-8' });
+    throw new FileTrouble({ place, found: 'bytes that are no text', wanted: `${wanted} in UTF-8` });
   }
 }
 
@@ -28,7 +31,7 @@ const CHUNK = 1 << 16;
 /** More than any site has; what has no end, as a device, is not read for ever. */
 const MOST_BYTES = 2 ** 26;
 
-async function bytesOf(path: string): Promise<Buffer> {
+async function bytesOf(path: string, wanted: string): Promise<Buffer> {
   const chunks: Buffer[] = [];
   let length = 0;
   const take = (chunk: Buffer): void => {
@@ -36,14 +39,14 @@ async function bytesOf(path: string): Promise<Buffer> {
     length += chunk.length;
     if (length <= MOST_BYTES) return;
     const place = path === '-' ? 'standard input' : path;
-    throw new FileTrouble({ place, found: `more than ${MOST_BYTES / 2 ** 20} MB`, wanted: 'a scenario file' });
+    throw new FileTrouble({ place, found: `more than ${MOST_BYTES / 2 ** 20} MB`, wanted });
   };
   if (path === '-') for await (const chunk of process.stdin) take(chunk);
-  else readChunks(path, take);
+  else readChunks(path, take, wanted);
   return Buffer.concat(chunks);
 }
 
-function readChunks(path: string, take: (chunk: Buffer) => void): void {
+function readChunks(path: string, take: (chunk: Buffer) => void, wanted: string): void {
   try {
     const file = openSync(path, 'r');
     try {
@@ -58,7 +61,7 @@ function readChunks(path: string, take: (chunk: Buffer) => void): void {
     }
   } catch (error) {
     if (error instanceof FileTrouble) throw error;
-    throw new FileTrouble({ place: path, found: reason(error), wanted: 'a scenario file' });
+    throw new FileTrouble({ place: path, found: reason(error), wanted });
   }
 }
 

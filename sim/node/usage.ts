@@ -4,10 +4,11 @@ holds what runs back when the pump stops.
   tumblebay run FILE        simulates the site of a scenario file and puts it through its checks
   tumblebay balance FILE    the running balance: what the site settles to while the pump runs
   tumblebay fill FILE       when the pond is full and the hose is to be shut, mark by mark
+  tumblebay leak FILE LOG   whether the pond loses more than evaporation and splash explain, by a log of its levels
   tumblebay sketch FILE     the whole scenario file of a site from a sketch, a dozen numbers by tape and bucket
   tumblebay schema          the JSON Schema of scenario files
 
-FILE is a scenario file, or - for standard input.
+FILE is a scenario file, LOG a text with a time and a level on each line, or - for standard input.
 
   --json                    the whole answer as one JSON object, and nothing else
   --display us|metric       shown so, whatever the file says
@@ -18,8 +19,9 @@ FILE is a scenario file, or - for standard input.
   --nights 22:00-07:00      (fill) shuts the hoses every night
   --zone Europe/Berlin      (fill) the clock of a time zone, summer time and all
   --ics OUT                 (fill, with --zone) writes a calendar file that rings when the hose is to be shut
+  --ruler                   (leak) levels are read on a ruler standing in the water, not down from the edge
   --help                    this text
 
-Ends with 0: ran; 1: ran, and a check fails or the pond is never full; 2: the file or the call has a problem;
+Ends with 0: ran; 1: ran, and a check fails, the pond is never full or it leaks; 2: the file or the call has a problem;
 3: no solution, a run that was cut short, or a fault of tumblebay.
 `;

@@ -1,8 +1,9 @@
 /** What a log is said to show, held against losses that were invented: by closed form, and by the project's own simulator. */
 import { describe, expect, test } from 'vitest';
-import { answerOf, type LeakAnswer, leakIn } from '../../sim/log/answer.ts';
+import { answerOf, leakIn } from '../../sim/log/answer.ts';
 import { EVAPORATION_OFF } from '../../sim/log/facts.ts';
 import { readLog } from '../../sim/log/readLog.ts';
+import type { LeakAnswer } from '../../sim/log/said.ts';
 import type { March } from '../../sim/march.ts';
 import { momentText } from '../../sim/quantity/index.ts';
 import { type Random, randomStream } from '../../sim/random.ts';
