@@ -34,17 +34,24 @@ export function balanceOrFailure(s: Scenario): Balance | RunFailure {
   }
 }
 
+/** How a balance is sought: the pump's speed, −, 1 where not given, and volumes of one with much the same settings. */
+export interface Sought {
+  readonly speed?: number;
+  readonly nearby?: Float64Array | undefined;
+}
+
 /** The running balance at a pond level, m, by a network that is put into it. */
-export function findBalance(s: Scenario, network: Network, pondLevel: number): Balance {
-  const volumes = steadyVolumes(s, network, settingsOf(s, network, 1), pondLevel);
+export function findBalance(s: Scenario, network: Network, pondLevel: number, sought: Sought = {}): Balance {
+  const { speed = 1, nearby } = sought;
+  const volumes = steadyVolumes(s, network, settingsOf(s, network, speed), pondLevel, nearby);
   network.rates(0, volumes, new Float64Array(network.size), new Float64Array(network.quadratures));
-  return { network, volumes, answer: answerIn(s, network, volumes) };
+  return { network, volumes, answer: answerIn(s, network, volumes, speed) };
 }
 
 /** Below this a flow counts as none in a share, m³/s. */
 const NO_FLOW = 1e-9;
 
-function answerIn(s: Scenario, network: Network, volumes: Float64Array): BalanceAnswer {
+function answerIn(s: Scenario, network: Network, volumes: Float64Array, speed: number): BalanceAnswer {
   const { basins, flowNames, circuit } = network.parts;
   const level = levelsOf(network, volumes);
   const levels = Object.fromEntries(basins.map((b, i) => [b.name, level[i]]));
@@ -60,7 +67,7 @@ function answerIn(s: Scenario, network: Network, volumes: Float64Array): Balance
     split: main > NO_FLOW ? up / main : null,
     channeled: media && up > NO_FLOW ? flows.gap / up : null,
     stones: stonesOf(s, levels, flows),
-    duty: dutyOf(network, flows),
+    duty: dutyOf(network, flows, speed),
     contact: contactOf(s, flows.media),
     mediaHead: media ? network.mediaHead : null,
     lift: media ? network.mediaHead / feeds.liftHead : null,
@@ -93,10 +100,10 @@ function stoneIn(stone: Stone, level: number, flow: number, whole: number): Bala
   };
 }
 
-function dutyOf(network: Network, flows: Record<string, number>): BalanceAnswer['duty'] {
+function dutyOf(network: Network, flows: Record<string, number>, speed: number): BalanceAnswer['duty'] {
   const { main, feeds } = network.parts.circuit;
   const out = new Float64Array(3);
-  pumpHead(main.curve, Math.max(0, flows.main), 1, main.standing, out);
+  pumpHead(main.curve, Math.max(0, flows.main), speed, main.standing, out);
   const velocity = (name: string, area: number | undefined): number => (area ? (flows[name] ?? 0) / area : 0);
   return {
     flow: flows.main,

@@ -13,6 +13,8 @@ const HOUR = 3600;
 const CONVERGED = 1e-8;
 const AT_REST = 1e-5;
 const FIRST_STEP = 0.5;
+/** From a balance nearby the first step is already Newton's own, s. */
+const FIRST_STEP_NEARBY = 1e7;
 const LONGEST_STEP = 1e9;
 /** Steps this long no longer follow time: they are Newton's own, s. */
 const SETTLED = 1e5;
@@ -29,13 +31,23 @@ const MARCH = 4 * HOUR;
  *
  * Newton's method damped as in pseudo-transient continuation (Kelley & Keyes 1998, SIAM J. Numer. Anal. 35): each
  * iteration is an implicit Euler step, longer as the residual falls. Where that fails, a march finds the way.
+ *
+ * @param nearby volumes in the balance of much the same settings, from which it is sought first
  * @throws RunFailure where neither comes to rest
  */
-export function steadyVolumes(s: Scenario, network: Network, settings: Settings, pondLevel: number): Float64Array {
+export function steadyVolumes(
+  s: Scenario,
+  network: Network,
+  settings: Settings,
+  pondLevel: number,
+  nearby?: Float64Array,
+): Float64Array {
   const held: Settings = { ...withoutSupply(settings), pondHeld: true };
   network.apply(held);
-  const volumes = standingVolumes(s, network, pondLevel);
   const scale = tolerances(network);
+  const near = nearby && Float64Array.from(nearby);
+  if (near && newton(network, near, scale, FIRST_STEP_NEARBY)) return near;
+  const volumes = standingVolumes(s, network, pondLevel);
   if (newton(network, volumes, scale)) return volumes;
   const marched = standingVolumes(s, network, pondLevel);
   for (let i = 0; i < 6; i++) {
@@ -48,12 +60,12 @@ export function steadyVolumes(s: Scenario, network: Network, settings: Settings,
 }
 
 /** Improves volumes in place; false where they do not settle. */
-function newton(network: Network, volumes: Float64Array, scale: Float64Array): boolean {
+function newton(network: Network, volumes: Float64Array, scale: Float64Array, first = FIRST_STEP): boolean {
   const at = makeLinearization(network);
   const matrix = new SparseMatrix(network.size, network.jacobianPattern);
   const step = new Float64Array(network.size);
   const trial = new Float64Array(network.size);
-  let length = FIRST_STEP;
+  let length = first;
   for (let i = 0; i < MOST_ITERATIONS; i++) {
     network.linearize(0, volumes, at);
     const before = norm(at.f, scale);

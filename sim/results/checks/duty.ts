@@ -1,5 +1,5 @@
 import { formatFlow, formatHead, formatNumber } from '../../quantity/index.ts';
-import type { Scenario } from '../../scenario/scenario.ts';
+import type { Pump, Scenario } from '../../scenario/scenario.ts';
 import type { Check } from '../answer.ts';
 import { type CheckInput, judged } from './check.ts';
 import { balanceOf, leastSteps } from './variants.ts';
@@ -8,12 +8,17 @@ import { balanceOf, leastSteps } from './variants.ts';
 const THROTTLE = 0.25;
 const MOST_THROTTLED = 400;
 
+/** Flow of the last point a pump's curve is drawn through, m³/s: the most its box promises. */
+export function lastPoint({ curve }: Pump): number {
+  return curve.kind === 'box' ? curve.flow : curve.points[curve.points.length - 1][0];
+}
+
 /** Flow and head of the pump against the points its curve is drawn through. */
 export function dutyCheck({ scenario, balance }: CheckInput): Check | undefined {
   if (!balance) return undefined;
   const { flow, head, power } = balance.answer.duty;
   const { display, pump } = scenario;
-  const last = pump.curve.kind === 'box' ? pump.curve.flow : pump.curve.points[pump.curve.points.length - 1][0];
+  const last = lastPoint(pump);
   const beyond = flow > last;
   const points = pump.curve.kind === 'box' ? 'the most its box promises' : 'the last point of its curve';
   const watts = pump.power === undefined ? '' : `, drawing ${formatNumber(power)} W`;

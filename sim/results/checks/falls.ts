@@ -10,7 +10,7 @@ const MOST_MOVED = 0.1;
 /** 100 US gallons an hour per inch of width, m²/s: common practice, no source. */
 const RULE = 3.785411784 / 3600 / 0.0254 / 10;
 
-interface Place {
+export interface StoneShare {
   readonly pool: Pool;
   readonly stone: Stone;
   readonly share: number;
@@ -22,7 +22,7 @@ interface Place {
 /** Whether the main stones take the greatest share of their pools, and what sheet every stone carries. */
 export function fallsCheck({ scenario, balance }: CheckInput): Check | undefined {
   if (!balance) return undefined;
-  const places = placesOf(scenario, balance);
+  const places = stoneShares(scenario, balance);
   const first =
     places.find((p) => p.verdict === 'fail') ?? places.find((p) => p.stone.main) ?? places.find((p) => p.share > 0.5);
   const lead = first ?? places[0];
@@ -54,12 +54,13 @@ export function fallsCheck({ scenario, balance }: CheckInput): Check | undefined
   });
 }
 
-function placesOf(s: Scenario, balance: Balance): Place[] {
+/** What each stone takes of its pool’s water in a balance. */
+export function stoneShares(s: Scenario, balance: Balance): StoneShare[] {
   const { stones } = balance.answer;
   return s.watercourse.flatMap((pool) => {
     if (pool.kind !== 'pool') return [];
     const shares = pool.stones.map((stone) => ({ stone, name: stone.name, share: stones[stone.name].share }));
-    return shares.map(({ stone, share }): Place => {
+    return shares.map(({ stone, share }): StoneShare => {
       const others = shares.filter((o) => o.stone !== stone && !(stone.main && o.stone.main));
       const rival = others.sort((a, b) => b.share - a.share)[0];
       const holds = share > 0 && share >= (rival?.share ?? 0);
@@ -75,7 +76,7 @@ function perWidth(q: number, display: Display): string {
     : `${formatNumber(q * 60000)} L/min per meter`;
 }
 
-function stoneSays({ stone, share, pool }: Place, { answer }: Balance, display: Display): string {
+function stoneSays({ stone, share, pool }: StoneShare, { answer }: Balance, display: Display): string {
   const { head, criticalDepth, reach } = answer.stones[stone.name];
   if (share <= 0) return `No water runs over ‘${stone.name}’.`;
   const flow = answer.flows[stone.name];
@@ -98,7 +99,7 @@ function ruleSays(display: Display): string {
 }
 
 /** Sealing beneath a pool's stones, where all its water seeps away there. */
-function sealing(s: Scenario, { stone, pool }: Place): string {
+function sealing(s: Scenario, { stone, pool }: StoneShare): string {
   const sealed = pool.stones.reduce(
     (site, { name }) => withStone(site, name, (x) => ({ ...x, seep: { ...x.seep, k: 0 } })),
     s,
@@ -108,7 +109,7 @@ function sealing(s: Scenario, { stone, pool }: Place): string {
 }
 
 /** Clearing the main stone, raising its rival or lowering the stone itself: what does it by the balance. */
-function mendFor(s: Scenario, place: Place): string {
+function mendFor(s: Scenario, place: StoneShare): string {
   const { stone, rival } = place;
   if (!rival || rival.share <= 0) return sealing(s, place);
   const takesMost = (changed: Scenario): boolean => {

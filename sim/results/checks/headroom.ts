@@ -24,7 +24,7 @@ const LEAST_FLOW = 0.1;
 /** Up to here an edge is raised to learn how high the water would stand, m. */
 const OUT_OF_REACH = 1;
 
-interface Place {
+export interface Headroom {
   readonly name: string;
   /** Lowest point of the edge less the level, m. */
   readonly room: number;
@@ -35,7 +35,7 @@ interface Place {
 /** Room between the water and the edges of filter, pools and streams with the pump running. */
 export function headroomCheck({ scenario, balance }: CheckInput): Check | undefined {
   if (!balance) return undefined;
-  const places = placesOf(scenario, balance).sort(byWorst);
+  const places = headrooms(scenario, balance).sort(byWorst);
   const worst = places[0];
   if (!worst) return undefined;
   return judged({
@@ -54,13 +54,14 @@ export function headroomCheck({ scenario, balance }: CheckInput): Check | undefi
   });
 }
 
-function byWorst(a: Place, b: Place): number {
+function byWorst(a: Headroom, b: Headroom): number {
   if (a.verdict !== b.verdict) return worse(a.verdict, b.verdict) === a.verdict ? -1 : 1;
   return a.room - a.marks.pass - (b.room - b.marks.pass);
 }
 
-function placesOf(s: Scenario, { answer }: Balance): Place[] {
-  const place = (name: string, edge: number, lowestWay: number): Place => {
+/** Room below every edge of a balance. */
+export function headrooms(s: Scenario, { answer }: Balance): Headroom[] {
+  const place = (name: string, edge: number, lowestWay: number): Headroom => {
     const level = answer.levels[name];
     const room = edge - level;
     const marks = marksFor(s, Math.max(0, level - lowestWay));
@@ -83,7 +84,7 @@ function marksFor(s: Scenario, head: number): Marks {
   return { fail: FAIL, pass: Math.max(PASS, HALF_BLOCKED * head), origin: 'our default' };
 }
 
-function placeSays({ name, room }: Place, { display }: Scenario): string {
+function placeSays({ name, room }: Headroom, { display }: Scenario): string {
   const what = called(name);
   return room < 0
     ? `${what.charAt(0).toUpperCase()}${what.slice(1)} runs over: its water stands ${formatLength(-room, display)} above its edge.`
@@ -98,18 +99,18 @@ function limitSays({ fail, pass, origin }: Marks, { display }: Scenario): string
   );
 }
 
-function mendFor(s: Scenario, { name }: Place): string {
+function mendFor(s: Scenario, { name }: Headroom): string {
   const { display } = s;
   const ways: string[] = [];
   const high = balanceOf(withEdgeRaised(s, name, OUT_OF_REACH));
-  const free = high && placesOf(withEdgeRaised(s, name, OUT_OF_REACH), high).find((p) => p.name === name);
+  const free = high && headrooms(withEdgeRaised(s, name, OUT_OF_REACH), high).find((p) => p.name === name);
   if (free) {
     const step = rulerStep(display);
     const by = Math.ceil((free.marks.pass - (free.room - OUT_OF_REACH)) / step - 1e-9) * step;
     ways.push(`raise the edge of ${called(name)} by ${formatLength(by, display)}`);
   }
   const flow = flowThat(s, (changed, balance) =>
-    placesOf(changed, balance).some((p) => p.name === name && p.room >= p.marks.pass),
+    headrooms(changed, balance).some((p) => p.name === name && p.room >= p.marks.pass),
   );
   const now = balanceOf(s)?.answer.duty.flow;
   if (flow !== undefined && now !== undefined && flow > LEAST_FLOW * now)

@@ -8,7 +8,7 @@ import { type CheckInput, judgeAtMost, judged, type Marks, originWords } from '.
 import { balanceOf } from './variants.ts';
 
 /** Swimming-pool practice for return lines: 8 ft/s, rounded, m/s. */
-const FASTEST = 2.4;
+export const FASTEST = 2.4;
 
 type Run = 'main' | 'bottom feed' | 'top feed';
 const KEYS = { main: 'main', 'bottom feed': 'bottomFeed', 'top feed': 'topFeed' } as const;

@@ -1,0 +1,62 @@
+import type { BalanceCheck } from './margins.ts';
+
+/** Two planes of operation: the openings of both valves; the pump's speed and the share that goes up the bottom feed. */
+export type Plane = 'valves' | 'flow';
+
+/** What a running balance is known by on a map; null where there is no such thing. SI. */
+export interface Figures {
+  /** Of the main, m³/s. */
+  readonly flow: number | null;
+  /** Bottom feed / main, −. */
+  readonly split: number | null;
+  /** Gap / bottom feed, −. */
+  readonly channeled: number | null;
+  /** Head across the media over the head at which they float up, −. */
+  readonly lift: number | null;
+  /** Contact time of the empty bed and of its pores, s. */
+  readonly emptyBed: number | null;
+  readonly pore: number | null;
+  /** Least room below an edge of filter, pools and streams, m. */
+  readonly headroom: number | null;
+  /** Flow over the main stone, m³/s. */
+  readonly stone: number | null;
+  /** Least margin of the balance's checks, −: at least 0 where none fails. */
+  readonly margin: number | null;
+}
+
+export type Figure = keyof Figures;
+
+export interface MapPoint extends Figures {
+  /** Place in the plane: of its two axes. */
+  readonly x: number;
+  readonly y: number;
+  /** Openings of the valves, 0..1, and speed of the pump, −; the openings are null where no setting does it. */
+  readonly bottom: number | null;
+  readonly top: number | null;
+  readonly speed: number;
+  /** There is a running balance here. */
+  readonly found: boolean;
+  /** The first check that fails; null where all hold. */
+  readonly fails: BalanceCheck | null;
+}
+
+export interface OperatingMap {
+  readonly ok: true;
+  readonly plane: Plane;
+  readonly x: readonly number[];
+  readonly y: readonly number[];
+  /** Row by row of `y`, each along `x`. */
+  readonly points: readonly MapPoint[];
+  /** The site as it is. */
+  readonly now: MapPoint;
+  /** Name of the stone whose flow is mapped; null where there is none. */
+  readonly over: string | null;
+  /** By how much the map may miss between its points, by figure: see `missOf`. */
+  readonly miss: Readonly<Record<Figure, number>>;
+  /** What the map leaves out, in sentences. */
+  readonly says: readonly string[];
+  /** Balances found, and how many of them from standing water. */
+  readonly work: { readonly balances: number; readonly anew: number };
+}
+
+export type MapAnswer = OperatingMap | { readonly ok: false; readonly says: string };

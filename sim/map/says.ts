@@ -1,0 +1,38 @@
+/** What a site's map cannot show, in sentences. */
+import type { Scenario } from '../scenario/scenario.ts';
+import type { OperatingMap } from './answer.ts';
+
+/** Why a site has no plane of two valves; undefined where it has. */
+export function noPlane({ plumbing: { bottomFeed, topFeed } }: Scenario): string | undefined {
+  if (!bottomFeed && topFeed)
+    return 'There is no bottom feed: all the water goes by the top feed, whose valve only throttles the pump. A map of settings wants both.';
+  if (bottomFeed && !topFeed)
+    return 'There is no top feed: all the water goes by the bottom feed, whose valve only throttles the pump. A map of settings wants both.';
+  return bottomFeed ? undefined : 'There is neither a bottom feed nor a top feed, so there is no valve to map.';
+}
+
+type Laid = Pick<OperatingMap, 'plane' | 'points' | 'over' | 'now'>;
+
+/** What is left out of a map, and why. */
+export function whatIsLeftOut(s: Scenario, { plane, points, over, now }: Laid): string[] {
+  const says: string[] = [];
+  if (!s.filter) says.push('There is no filter: nothing floats up, nothing slips round, and there is no contact time.');
+  else if (!s.filter.media)
+    says.push('The filter holds no media: nothing floats up, nothing slips round, and there is no contact time.');
+  else if (s.filter.media.gap === 0)
+    says.push('There is no gap round the media: nothing slips round them until they float up.');
+  if (over === null) says.push('There is no stone, so no flow over one is drawn.');
+  const missing = points.filter(({ found }) => !found).length;
+  if (missing === points.length) says.push('No setting has a running balance: the map is blank.');
+  else if (missing > 0) says.push(`${missing} of ${points.length} points are left blank: ${whyBlank[plane]}`);
+  if (!now.found) says.push('The site as it is finds no running balance.');
+  const dry = points.filter(({ found, flow }) => found && (flow ?? 0) <= 0).length;
+  if (dry > 0 && dry < points.length && plane === 'flow')
+    says.push(`At ${dry} of ${points.length} points the pump lifts no water so high.`);
+  return says;
+}
+
+const whyBlank = {
+  valves: 'the water course finds no running balance there.',
+  flow: 'no setting of the valves splits the water so at that speed, since a slower pump does not lift to both outlets.',
+} as const;
