@@ -18,6 +18,7 @@ import type { closeUpWords as CloseUpWords } from './close-up-words.ts';
 import { type Flowing, flowingAt, flowScaleOf, layersOf } from './drawing.ts';
 import { clipElement, layerElement } from './elements.ts';
 import { Hatching } from './hatching.ts';
+import { adoptLooks, type Inside } from './inside.ts';
 import type { SceneWords } from './labels/index.ts';
 import { type Known, wordsAt, wordsPlaced } from './lettering.ts';
 import { type Mark, words } from './marks.ts';
@@ -50,6 +51,7 @@ export class SectionDrawing extends LitElement {
       .part:focus-visible { stroke: var(--ink, #211f1b); stroke-width: 2; stroke-dasharray: 2 2; }
       .part.chosen { stroke: var(--ink, #211f1b); stroke-width: 1; }
       .caption { position: sticky; left: 0; margin: 0 16px; color: var(--ink2, #575146); font-size: 12px; line-height: 16px; font-style: italic; }
+      svg.alive .dart, svg.alive .dart-pale { display: none; }
       @media (pointer: coarse) { .part.line { stroke-width: 30; } }
     `,
   ];
@@ -62,6 +64,8 @@ export class SectionDrawing extends LitElement {
   @property({ type: Number }) width = 984;
   /** 'filter': the filter close to, where the site has one. */
   @property() view: View = 'whole';
+  /** What runs in a close-up. */
+  @property({ attribute: false }) inside: Inside | undefined;
   /** Place of the part whose inputs are open. */
   @property() chosen = '';
   /** Place of the part a narrow strip opens on. */
@@ -216,13 +220,15 @@ export class SectionDrawing extends LitElement {
     const flowing = this.#flowing(sheet, moment);
     const [behind, sunk, before, rulers] = this.#layers;
     const running = this.#running(moment, scenario);
+    const inside = scale.closeUp ? this.inside : undefined;
+    if (inside) adoptLooks(this.renderRoot as ShadowRoot, inside);
     // Whole px at screens of one and a half or two and a quarter dots a px, too: no half row at the edge.
     const [width, height] = [Math.ceil(scale.width), 4 * Math.ceil(scale.height / 4)];
-    return html`<svg width=${width} height=${height} viewBox="0 0 ${width} ${height}" class=${scale.hatched ? 'hatched' : ''} role="group"
+    return html`<svg width=${width} height=${height} viewBox="0 0 ${width} ${height}" class="${scale.hatched ? 'hatched' : ''} ${inside ? 'alive' : ''}" role="group"
       aria-label="${scenario.title}: the water course in section">
       <defs>${[...ground.clips, ...flowing.clips].map(clipElement)}</defs>
       <g class="layers" aria-hidden="true">
-        ${behind}${layerElement(flowing.water)}${sunk}${layerElement(flowing.veil)}${before}${layerElement(flowing.over)}${rulers}${layerElement(this.#words(moment))}
+        ${behind}${layerElement(flowing.water)}${sunk}${layerElement(flowing.veil)}${before}${layerElement(flowing.over)}${inside?.layer(scene, scale, moment) ?? nothing}${rulers}${layerElement(this.#words(moment))}
       </g>
       <g @click=${(event: MouseEvent) => this.#pressed(event, parts)} @pointerover=${this.#tell} @pointerleave=${this.#tell}>${repeat(
         parts,

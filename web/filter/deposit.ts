@@ -1,0 +1,44 @@
+/** The deposit in the layers, as it is drawn: dots, denser where the water comes in. */
+import { porosityLeft } from '../../sim/laws/deposit.ts';
+import { randomStream } from '../../sim/random.ts';
+import type { Media } from '../../sim/scenario/scenario.ts';
+import { box, type Mark, path, px } from '../section/marks.ts';
+import type { Scale } from '../section/scale.ts';
+import type { FilterScene } from '../section/scene.ts';
+import { gapWidth } from '../section/vessel.ts';
+
+/** Dots a layer whose pores are wholly filled would have for each px². */
+const DENSEST = 0.16;
+const MOST_DOTS = 1600;
+/** How much denser they lie at the inflow than at the far side, as an exponent. */
+const SLANT = 2.2;
+
+/** Porosity that settled volumes, m³, leave of each layer. */
+export function porositiesOf({ layers, area }: Media, deposits: Readonly<Record<string, number>>): number[] {
+  return layers.map(({ name, thickness, porosity, beta }) => {
+    return porosityLeft(porosity, beta, (deposits[name] ?? 0) / (area * thickness));
+  });
+}
+
+/** Deposit as it lies in the layers, by the porosities it leaves; nothing where they are clean. */
+export function depositMarks({ cut }: FilterScene, media: Media, porosities: readonly number[], scale: Scale): Mark[] {
+  const gap = gapWidth(scale);
+  const left = scale.x(cut.left) + gap;
+  const right = scale.x(cut.left + cut.width) - gap;
+  let z = media.bottom;
+  return media.layers.flatMap(({ name, thickness, porosity }, i) => {
+    const [bottom, top] = [scale.y(z), scale.y(z + thickness)];
+    z += thickness;
+    const filled = Math.min(1, Math.max(0, 1 - (porosities[i] ?? porosity) / porosity));
+    if (filled < 1e-3) return [];
+    const dots = Math.min(MOST_DOTS, Math.round(DENSEST * filled * (right - left) * (bottom - top)));
+    const random = randomStream(`${name} ${i}`, 'deposit');
+    let d = '';
+    for (let k = 0; k < dots; k++) {
+      const up = -Math.log(1 - random() * (1 - Math.exp(-SLANT))) / SLANT;
+      d += `M${px(left + 1 + random() * (right - left - 2))} ${px(bottom - 1 - up * (bottom - top - 2))}h.01`;
+    }
+    const veil = path(box(left, top, right - left, bottom - top), 'silt-veil', { opacity: 0.5 * filled });
+    return [veil, path(d, 'silt')];
+  });
+}

@@ -1,0 +1,34 @@
+/** What is told beside a dye: where it is now, and in what part of a run it was poured. */
+import type { DyeWatch } from '../../sim/dye/answer.ts';
+import { formatDuration, formatPercent } from '../../sim/quantity/index.ts';
+import { rowAt } from '../state/moment.ts';
+
+/** Parts of the dye under this are not told. */
+const TOLD = 0.005;
+
+/** '2 min 10 s after it was poured: 31 % below the rack, 52 % among the media, 2 % beside them, 9 % above, 6 % over the lip.' */
+export function whereWords(watch: DyeWatch, t: number): string {
+  const since = t - watch.at;
+  if (since < 0) return `The dye is poured ${formatDuration(-since)} from now.`;
+  const row = rowAt(watch.t, t);
+  const sum = (...kinds: string[]): number =>
+    watch.places.filter(({ kind }) => kinds.includes(kind)).reduce((all, { mass }) => all + mass[row], 0) / watch.mass;
+  const parts = [
+    [sum('plenum'), 'under the rack'],
+    [sum('tank'), 'among the media'],
+    [sum('gap'), 'in the gap'],
+    [sum('beside'), 'in still water beside them'],
+    [sum('free'), 'above them'],
+    [sum('basin'), 'beyond the lip'],
+    [sum('lost'), 'lost with water that left'],
+  ] as const;
+  const told = parts.filter(([part]) => part >= TOLD).map(([part, where]) => `${formatPercent(part)} ${where}`);
+  return `${formatDuration(since)} after it was poured: ${told.join(', ')}.`;
+}
+
+const SPEEDS = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
+/** A dye is played within about this long, s. */
+const PLAYED = 30;
+
+/** How many times as fast as in truth a dye that lasts so many seconds is played. */
+export const playedAt = (lasts: number): number => SPEEDS.find((each) => lasts / each <= PLAYED) ?? 2000;

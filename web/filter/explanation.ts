@@ -1,0 +1,144 @@
+/** What is seen in the filter, and why, in three or four sentences that change with it. */
+import { type Display, formatDuration, formatFlow, formatLength, formatPercent } from '../../sim/quantity/index.ts';
+import type { Scenario } from '../../sim/scenario/scenario.ts';
+import type { Moment } from '../state/moment.ts';
+import { type Passage, passageAt, STILL } from './passage.ts';
+
+/** A bottom feed under this does not feed a filter, m³/s. */
+const UNFED = 1e-5;
+/** A share under this is told as hardly anything. */
+const HARDLY = 0.005;
+/** Pores filled by this part are told as the cause. */
+const SILTED = 0.1;
+/** Heads under the first are told as less than that; a bed that asks less than the second hardly resists, m. */
+const LEAST = 1e-4;
+const COARSE = 2e-3;
+/** One way is told as quicker than the other from this ratio of times on. */
+const QUICKER = 1.15;
+
+export interface Seen {
+  readonly scenario: Scenario;
+  readonly moment: Moment;
+  /** Porosity that the deposit leaves of each layer; clean where undefined. */
+  readonly porosities?: readonly number[] | undefined;
+}
+
+/** Sentences of the present moment; where nothing can be seen, what follows from that. */
+export function explanation({ scenario: s, moment, porosities }: Seen): string[] {
+  const nothing = withoutPassage(s, moment);
+  if (nothing) return nothing;
+  const passage = passageAt(s, moment, porosities);
+  if (!passage) return [];
+  if (!passage.up) return backwards(passage, s.display);
+  return [
+    whySlips(passage, s),
+    timesWords(passage),
+    liftWords(passage, moment, s.display),
+    pastWords(s, moment),
+  ].filter((sentence) => sentence !== '');
+}
+
+/** No filter, no media, or no water that goes up through them. */
+function withoutPassage(s: Scenario, { flows, levels }: Moment): string[] | undefined {
+  const { filter, plumbing } = s;
+  if (!filter)
+    return [
+      'This site has no filter: the pump lifts its water straight to the water course, and nothing is held back from it.',
+    ];
+  if (!filter.media)
+    return [
+      'The filter has no media: its water is lifted over the lip as it came, and nothing is held back from it.',
+      'Give it layers with a thickness, a porosity and a grain to see what goes through them and what goes round.',
+    ];
+  if (!plumbing.bottomFeed)
+    return [
+      'No pipe leads under the rack: what the top feed brings runs over the media to the lip, and they do nothing.',
+    ];
+  if (Math.abs(flows['bottom feed'] ?? 0) >= UNFED) return undefined;
+  const main = flows['main'] ?? 0;
+  const level = levels['filter'] ?? filter.media.bottom;
+  const wet =
+    level > filter.media.bottom
+      ? 'The water among the media stands, and what lives on them has the air of this water alone.'
+      : 'The media lie dry.';
+  if (main > UNFED)
+    return [
+      'No water goes under the rack: all that the pump lifts goes up the top feed, past the media.',
+      `${wet} Open the bottom feed’s valve to feed them.`,
+    ];
+  return ['The pump stands, so nothing goes up through the media and the marks stand, too.', wet];
+}
+
+function backwards(passage: Passage, display: Display): string[] {
+  const { through, round, share } = passage;
+  return [
+    `The water runs back: ${formatFlow(through + round, display)} go down through the media and out by the bottom feed.`,
+    share === undefined ? '' : `${formatPercent(share)} of it goes down beside the media.`,
+    'Downward flow presses the media on their rack; what had settled low in them is washed out below.',
+  ].filter((sentence) => sentence !== '');
+}
+
+function whySlips(passage: Passage, s: Scenario): string {
+  const { share = 0, gap, head, lift, layers } = passage;
+  const { display } = s;
+  const slips = `${formatPercent(share)} of the bottom feed slips round the sides`;
+  const wide = formatLength(gap, display);
+  const doubt = bandWords(passage, s);
+  const rest = s.filter?.media?.gap ?? 0;
+  if (rest <= 0 && head < lift) return `Nothing slips round the sides: media and wall are given no gap.${doubt}`;
+  if (head >= lift)
+    return `${slips}, because ${formatLength(head, display)} of head have lifted the media and the gap beside them has opened from ${formatLength(rest, display)} to ${wide}.${doubt}`;
+  const worst = layers.reduce((most, layer) => (layer.filled > most.filled ? layer : most));
+  if (worst.filled >= SILTED)
+    return `${slips}, because deposit has taken ${formatPercent(worst.filled)} of the pores of ‘${worst.name}’: the bed now asks ${headWords(head, display)} of head, and that drives as much up a gap of ${wide}.${doubt}`;
+  if (share < HARDLY)
+    return `Hardly anything slips round the sides (${formatPercent(share)}), because a gap of ${wide} is so narrow that it holds the water back more than the media do.${doubt}`;
+  const asks = head < Math.min(COARSE, 0.3 * lift) ? 'The media hardly resist' : 'The media resist, too';
+  return `${slips}, because the ${headWords(head, display)} of head that the bed asks drive this much up a gap of ${wide}. ${asks}: the gap decides.${doubt}`;
+}
+
+/** A head under a tenth of a millimeter is told as that. */
+const headWords = (head: number, display: Display): string =>
+  head < LEAST ? `less than ${formatLength(LEAST, display)}` : formatLength(head, display);
+
+/** What the share would be at either end of what nobody has measured. */
+function bandWords(passage: Passage, { assumed, display }: Scenario): string {
+  const band = assumed.find(({ place }) => place === 'filter.media.gap')?.band;
+  if (!band) return '';
+  const [low, high] = band;
+  const least =
+    low <= 0
+      ? 'without one nothing would'
+      : `at ${formatLength(low, display)} ${formatPercent(passage.shareAt(low))} would`;
+  return ` Nobody has measured that gap: ${least}, at ${formatLength(high, display)} ${formatPercent(passage.shareAt(high))}.`;
+}
+
+function timesWords({ throughTime, roundTime, share = 0 }: Passage): string {
+  if (throughTime === undefined) return '';
+  const among = formatDuration(throughTime);
+  if (roundTime === undefined || share <= 0) return `The water takes ${among} through the media.`;
+  const beside = formatDuration(roundTime);
+  if (roundTime > QUICKER * throughTime)
+    return `Water in the gap is slower than among the media, ${beside} against ${among}: it goes round untreated, not fast.`;
+  if (throughTime > QUICKER * roundTime)
+    return `Water in the gap overtakes, ${beside} against ${among} among the media: what goes round is over the lip first.`;
+  return `Water in the gap takes about as long as among the media, ${beside} against ${among}; it is only untreated.`;
+}
+
+function liftWords({ head, lift, onset, through, round }: Passage, { flows }: Moment, display: Display): string {
+  if (!Number.isFinite(onset)) return '';
+  const now = through + round;
+  if (head >= lift)
+    return `The media float: ${formatLength(head, display)} of head stand against ${formatLength(lift, display)} that lift them, and more flow widens the gap instead of going through.`;
+  const feed = Math.abs(flows['bottom feed'] ?? now);
+  return `The media would float up from ${formatFlow(onset, display)} of bottom feed; now it brings ${formatFlow(feed, display, onset)}, ${formatPercent(now / onset)} of that.`;
+}
+
+function pastWords({ plumbing, display }: Scenario, { flows }: Moment): string {
+  const past = flows['top feed'] ?? 0;
+  if (!plumbing.topFeed) return '';
+  if (past < STILL) return 'The top feed is shut: all that is lifted goes under the rack.';
+  const main = flows['main'] ?? 0;
+  const part = main > UNFED ? `, ${formatPercent(past / main)} of what the pump lifts,` : '';
+  return `The top feed takes ${formatFlow(past, display)}${part} past the media, untreated.`;
+}

@@ -1,0 +1,62 @@
+import { css, nothing, type SVGTemplateResult, svg } from 'lit';
+import type { DyeWatch } from '../../sim/dye/answer.ts';
+import { layerElement } from '../section/elements.ts';
+import type { Inside } from '../section/inside.ts';
+import { box, segment } from '../section/marks.ts';
+import type { Scale } from '../section/scale.ts';
+import type { Scene } from '../section/scene.ts';
+import type { Moment } from '../state/moment.ts';
+import { depositMarks, porositiesOf } from './deposit.ts';
+import { type Dyed, dyedAt } from './dye-marks.ts';
+import { coursesOf } from './hundred.ts';
+import { MarksLayer } from './marks-layer.ts';
+import { passageAt } from './passage.ts';
+
+const looks = css`
+  .mark.through { fill: var(--water); stroke: var(--paper2); stroke-width: 0.7px; paint-order: stroke; }
+  .mark.round { fill: var(--foam); stroke: var(--ink); stroke-width: 1.1px; }
+  .mark.beyond { opacity: 0.55; }
+  .silt { fill: none; stroke: var(--ink); stroke-width: 1.7px; stroke-linecap: round; }
+  .silt-veil { fill: var(--shade); stroke: none; }
+  .dyed { fill: var(--dye); }
+  .dye-hatch { fill: none; stroke: var(--dye); stroke-width: 1.2px; }
+  svg.hatched .mark.through { fill: var(--ink); stroke: var(--paper); stroke-width: 1px; }
+  svg.hatched .mark.round { fill: var(--paper); stroke: var(--ink); stroke-width: 1.6px; }
+  svg.hatched .mark.beyond { opacity: 1; }
+  svg.hatched .silt-veil { display: none; }
+`;
+
+/** What runs in the close-up of one case: deposit, dye, and the hundred marks over them. */
+export class FilterInside implements Inside {
+  readonly styles = looks;
+  readonly marks = new MarksLayer();
+  /** Settled volume in each layer at the moment drawn, m³. */
+  deposits: Readonly<Record<string, number>> = {};
+  watch: DyeWatch | undefined;
+
+  layer(scene: Scene, scale: Scale, moment: Moment): SVGTemplateResult | typeof nothing {
+    const { filter, scenario } = scene;
+    const media = filter?.filter.media;
+    if (!filter || !media) return nothing;
+    const porosities = porositiesOf(media, this.deposits);
+    const passage = passageAt(scenario, moment, porosities);
+    if (!passage) return nothing;
+    const level = moment.levels['filter'] ?? media.bottom;
+    const dyed = this.watch ? dyedAt(filter, media, this.watch, moment.t, level, scale) : [];
+    return svg`<g>${layerElement(depositMarks(filter, media, porosities, scale))}
+      <g class="dye">${dyed.map((each) => (scale.hatched ? hatchedDye(each) : tintedDye(each)))}</g>
+      ${this.marks.view(coursesOf(filter, passage, level, scale), passage.up)}</g>`;
+  }
+}
+
+const tintedDye = ({ name, x, y, width, height, part }: Dyed): SVGTemplateResult =>
+  svg`<path class="dyed" data-dye=${name} data-part=${part.toFixed(4)} d=${box(x, y, width, height)}
+    fill-opacity=${(0.85 * part ** 0.6).toFixed(3)}></path>`;
+
+/** In black and white: upright lines, the closer the more dye. */
+function hatchedDye({ name, x, y, width, height, part }: Dyed): SVGTemplateResult {
+  const every = Math.min(width, 2.6 / part ** 0.6);
+  let d = '';
+  for (let at = x + 0.5 * every; at < x + width; at += every) d += segment(at, y, at, y + height);
+  return svg`<path class="dye-hatch" data-dye=${name} data-part=${part.toFixed(4)} d=${d}></path>`;
+}

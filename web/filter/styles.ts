@@ -1,0 +1,93 @@
+import { css } from 'lit';
+
+export const filterStyles = css`
+  section {
+    margin: 0 0 12px;
+  }
+  .said p {
+    margin: 0 0 6px;
+  }
+  .presses {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 20px;
+  }
+  .presses .deed {
+    font-size: 18px;
+    text-decoration-thickness: 1.5px;
+  }
+  .tenths {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 18px;
+    font-size: 15px;
+  }
+  td button {
+    min-height: 28px;
+  }
+  svg.dye {
+    display: block;
+    max-width: 100%;
+    overflow: visible;
+  }
+  svg text {
+    font-family: 'STIX Two Text', Palatino, Georgia, serif;
+    font-variant-numeric: tabular-nums lining-nums;
+  }
+  .axis {
+    fill: var(--ink2);
+    font-size: 12px;
+  }
+  .curve-name {
+    fill: var(--ink);
+    font-size: 13px;
+    font-style: italic;
+    stroke: var(--paper);
+    stroke-width: 4px;
+    stroke-linejoin: round;
+    paint-order: stroke;
+  }
+  .axis-line {
+    fill: none;
+    stroke: var(--ink2);
+    stroke-width: calc(0.8px * var(--line));
+  }
+  .grid {
+    fill: none;
+    stroke: var(--rule);
+    stroke-width: calc(0.7px * var(--line));
+  }
+  .tenth {
+    fill: none;
+    stroke: var(--ink2);
+    stroke-width: calc(0.9px * var(--line));
+    stroke-dasharray: 1.5 3;
+  }
+  .passed {
+    fill: var(--wash);
+  }
+  .both {
+    fill: none;
+    stroke: var(--ink3);
+    stroke-width: calc(0.8px * var(--line));
+  }
+  .by-media {
+    fill: none;
+    stroke: var(--water);
+    stroke-width: 2px;
+  }
+  .by-gap {
+    fill: none;
+    stroke: var(--ink);
+    stroke-width: calc(1.4px * var(--line));
+    stroke-dasharray: 6 4;
+  }
+  .hand {
+    fill: none;
+    stroke: var(--ink);
+    stroke-width: calc(1.2px * var(--line));
+  }
+  .hand-head {
+    fill: var(--ink);
+  }
+`;
