@@ -15,6 +15,7 @@ import { trialRecord } from '../../sim/trials/index.ts';
 import { keptSite, stopPump, stopWithValveFailed } from '../../sim/trials/stop.ts';
 import { fillGiven, fillRecord } from './fill-answers.ts';
 import type { Answered, Given, Outcome, Question, Request, TrialRequest } from './protocol.ts';
+import { leakGiven } from './log-answers.ts';
 import { readBackGiven, setToGiven } from './reading-answers.ts';
 
 /** Straight lines between the rows of what is drawn follow every level to this, m. */
@@ -96,6 +97,8 @@ export function givenFor(request: Request): Given {
       return readBackGiven(request);
     case 'set to':
       return setToGiven(request);
+    case 'leak':
+      return leakGiven(request);
   }
 }
 

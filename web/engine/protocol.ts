@@ -13,6 +13,7 @@ import type { Stretch } from '../../sim/studies/aim.ts';
 import type { Stops } from '../../sim/studies/quick.ts';
 import type { Setting } from '../../sim/studies/setting.ts';
 import type { Asked } from '../../sim/studies/turns.ts';
+import type { LeakGiven, LeakRequest } from './log-asked.ts';
 
 export type Display = Scenario['display'];
 
@@ -147,7 +148,8 @@ export type Request =
   | SchemaRequest
   | FillRequest
   | ReadBackRequest
-  | SetToRequest;
+  | SetToRequest
+  | LeakRequest;
 
 export interface Turns {
   kind: 'turns';
@@ -222,6 +224,7 @@ export type Given =
   | FillMore
   | ReadBackGiven
   | SetToGiven
+  | LeakGiven
   | Refused
   | Fault;
 

@@ -4,12 +4,20 @@ import type { Answered } from '../engine/protocol.ts';
 import type { SiteEdited } from '../fill/fill.ts';
 import type { Session } from '../state/session.ts';
 
-/** What a ruler shows and how the valves are set: two folds, each fetched and asked for once it is open. */
+type Fold = 'readings' | 'setting' | 'log';
+
+const FETCH: Readonly<Record<Fold, () => Promise<unknown>>> = {
+  readings: () => import('./readings.ts'),
+  setting: () => import('./setting.ts'),
+  log: () => import('../log/log.ts'),
+};
+
+/** What a ruler shows, how the valves are set and whether it leaks: folds, each fetched and asked for once it is open. */
 export class ReadingsController {
   readonly #host: ReactiveControllerHost;
   readonly #session: Session;
   readonly #engine: Engine;
-  #open: ReadonlySet<string> = new Set();
+  #open: ReadonlySet<Fold> = new Set();
 
   constructor(host: ReactiveControllerHost, session: Session, engine: Engine) {
     this.#host = host;
@@ -17,8 +25,8 @@ export class ReadingsController {
     this.#engine = engine;
   }
 
-  #turn(name: 'readings' | 'setting', open: boolean): void {
-    if (open) void (name === 'readings' ? import('./readings.ts') : import('./setting.ts'));
+  #turn(name: Fold, open: boolean): void {
+    if (open) void FETCH[name]();
     const now = new Set(this.#open);
     if (open) now.add(name);
     else now.delete(name);
@@ -26,7 +34,7 @@ export class ReadingsController {
     this.#host.requestUpdate();
   }
 
-  #fold(name: 'readings' | 'setting', summary: string, content: () => TemplateResult): TemplateResult {
+  #fold(name: Fold, summary: string, content: () => TemplateResult): TemplateResult {
     const toggled = (event: Event): void => this.#turn(name, (event.target as HTMLDetailsElement).open);
     return html`<details class="fold" @toggle=${toggled}><summary>${summary}</summary>${
       this.#open.has(name) ? content() : nothing
@@ -34,7 +42,7 @@ export class ReadingsController {
   }
 
   view({ scenario, balance }: Answered): TemplateResult {
-    const { text } = this.#session;
+    const { text, name } = this.#session;
     const { display } = scenario;
     const put = ({ detail: { edits, label } }: CustomEvent<SiteEdited>): void => this.#session.put(edits, label);
     return html`<div class="folds" @site-edited=${put}>
@@ -49,6 +57,11 @@ export class ReadingsController {
         'set the valves',
         () =>
           html`<tb-setting .scenario=${scenario} .text=${text} .display=${display} .engine=${this.#engine}></tb-setting>`,
+      )}
+      ${this.#fold(
+        'log',
+        'is it leaking?',
+        () => html`<tb-log .text=${text} .name=${name} .display=${display} .engine=${this.#engine}></tb-log>`,
       )}
     </div>`;
   }
