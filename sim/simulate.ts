@@ -4,6 +4,7 @@ import { March } from './march.ts';
 import { assemble } from './network/assemble.ts';
 import { LEDGER } from './network/ledger.ts';
 import { settingsOf } from './network/start.ts';
+import { wasteCourse } from './pondwater/course.ts';
 import type { RunAnswer } from './results/answer.ts';
 import { cautionsOf } from './results/cautions.ts';
 import { askAll } from './results/checks/index.ts';
@@ -55,6 +56,12 @@ export function run(scenario: Scenario): March {
   return march;
 }
 
+/** Without waste in the water or into it there is none at the end. */
+function concentrationAtEnd(scenario: Scenario, record: RunRecord): number {
+  if (scenario.load === 0 && scenario.concentration === 0) return 0;
+  return wasteCourse(scenario, record).concentration[record.length - 1];
+}
+
 /** What the run itself answers; trials and checks come after it. */
 export function answerOf(scenario: Scenario, march: March): RunAnswer {
   const { record } = march;
@@ -71,7 +78,7 @@ export function answerOf(scenario: Scenario, march: March): RunAnswer {
       ...Object.fromEntries((scenario.filter?.media?.layers ?? []).map((layer) => [layer.name, 0])),
       ...depositsAt(record, scenario.span),
     },
-    concentration: 0,
+    concentration: concentrationAtEnd(scenario, record),
     media: mediaRanges(record),
     events: events.sort((a, b) => a.t - b.t),
     cautions: [],

@@ -62,6 +62,28 @@ export function setPorosity(bed: MediaBed, i: number, present: number): void {
   bed.inertial[i] = loss.inertial;
 }
 
+/**
+ * Flow of the bottom feed at which clean media, wholly under water, are about to lift, m³/s: what goes through them
+ * and round them at the lift head.
+ *
+ * @param celsius temperature of the water
+ */
+export function liftOnset(media: Media, celsius: number): number {
+  const bed = makeBed(media, celsius);
+  let viscous = 0;
+  let inertial = 0;
+  let length = 0;
+  bed.thickness.forEach((thickness, i) => {
+    viscous += thickness * bed.viscous[i];
+    inertial += thickness * bed.inertial[i];
+    length += thickness;
+  });
+  const head = bed.liftHead;
+  const u = (2 * head) / (viscous + Math.sqrt(viscous * viscous + 4 * inertial * head));
+  gapVelocity(head, length, bed.gap, bed.viscosity, gap);
+  return bed.area * u + bed.perimeter * bed.gap * gap[0];
+}
+
 const gap = new Float64Array(4);
 const loss = new Float64Array(2);
 

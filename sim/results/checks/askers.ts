@@ -4,6 +4,7 @@ import type { Check } from '../answer.ts';
 import type { RunRecord } from '../record.ts';
 import { channelingCheck } from './channeling.ts';
 import type { CheckInput } from './check.ts';
+import { cleaningCheck } from './cleaning.ts';
 import { dammedFallsCheck } from './dammedFalls.ts';
 import { drainBackChecks } from './drainBack.ts';
 import { rainCheck } from './drainBackRain.ts';
@@ -45,6 +46,7 @@ export const ASKERS: readonly Asker[] = [
   quick('falls', fallsCheck),
   quick('split', splitCheck),
   { name: 'channeling', ask: channelingCheck },
+  { name: 'cleaning', ask: cleaningCheck },
   quick('headroom', headroomCheck),
   quick('reach', reachCheck),
   quick('velocity', velocityCheck),

@@ -1,6 +1,7 @@
 import type { Balance } from '../../balance.ts';
 import { GRAVITY } from '../../laws/constants.ts';
-import { type Display, formatLength, formatNumber, formatPercent } from '../../quantity/index.ts';
+import { liftOnset } from '../../network/media.ts';
+import { type Display, formatFlow, formatLength, formatNumber, formatPercent } from '../../quantity/index.ts';
 import type { Media, Scenario } from '../../scenario/scenario.ts';
 import type { Check } from '../answer.ts';
 import { bandOf, restsOn } from './bands.ts';
@@ -75,7 +76,10 @@ export function channelingCheck({ scenario, balance }: CheckInput): Check | unde
       ...(shareVerdict === 'pass' ? [] : gapMend(scenario, media, limit)),
       ...(liftVerdict === 'fail' ? liftMends(scenario, media) : []),
     ]),
-    places: [{ name: 'lift', verdict: liftVerdict, value: now.lift, says: liftSays(scenario, balance, now) }],
+    places: [
+      { name: 'lift', verdict: liftVerdict, value: now.lift, says: liftSays(scenario, balance, now) },
+      onsetPlace(scenario, media, balance, now),
+    ],
   });
 }
 
@@ -108,6 +112,16 @@ function liftSays({ display }: Scenario, { answer, network }: Balance, { lift }:
   const cost = head < UNSEEN ? `under ${formatLength(UNSEEN, display)}` : formatLength(head, display);
   const heads = `they cost ${cost} of head and float up at ${formatLength(liftHead, display)}`;
   return lift >= 1 ? `The media float up: ${heads}, and the gap round them opens.` : `The media stay down: ${heads}.`;
+}
+
+/** The flow at which clean media float up, m³/s, beside the present one. */
+function onsetPlace(s: Scenario, media: Media, { answer }: Balance, { lift }: Share): Check['places'][number] {
+  const onset = liftOnset(media, s.water.temperature);
+  const [most, now] = [onset, answer.flows['bottom feed']].map((flow) => formatFlow(flow, s.display, onset));
+  const says =
+    `Clean and under water the media float up from ${most} in the bottom feed; now it brings ${now}, and the head ` +
+    (lift < 1 ? `keeps ${formatPercent(1 - lift)} of what lifts them in hand.` : 'is past what lifts them.');
+  return { name: 'lift onset', verdict: 'told', value: onset, says };
 }
 
 /** Where the rule 'too much pump makes it channel' misleads, and what is not computed. */

@@ -1,3 +1,5 @@
+import { pondWater } from '../../pondwater/figures.ts';
+import { treatmentSays } from '../../pondwater/words.ts';
 import { formatDuration, formatPercent, formatVolume } from '../../quantity/index.ts';
 import type { Check } from '../answer.ts';
 import { type CheckInput, told } from './check.ts';
@@ -25,5 +27,7 @@ export function turnoverCheck({ scenario, balance }: CheckInput): Check | undefi
     (media === undefined
       ? ''
       : ' It counts what the pump moves; what goes by the top feed or round the media comes back as it went.');
-  return told({ name: 'turnover', value: time, unit: 's', says: `${says}${treated}${rule}` });
+  const waste = scenario.filter?.media?.removal || scenario.load > 0;
+  const treatment = waste ? ` ${treatmentSays(scenario, pondWater(scenario, balance))}` : '';
+  return told({ name: 'turnover', value: time, unit: 's', says: `${says}${treated}${rule}${treatment}` });
 }

@@ -116,10 +116,12 @@ describe('channeling', () => {
       file.filter.media.layers[0].grain = 0.00015;
     });
     const check = answerOf(channelingCheck, fine);
-    const { lift } = balanceOf(fine)!.answer;
+    const { lift, flows } = balanceOf(fine)!.answer;
     expect(lift).toBeGreaterThan(1);
     expect(check.verdict).toBe('fail');
-    expect(check.places).toMatchObject([{ name: 'lift', verdict: 'fail', value: lift }]);
+    expect(check.places[0]).toMatchObject({ name: 'lift', verdict: 'fail', value: lift });
+    expect(check.places[1]?.name).toBe('lift onset');
+    expect(check.places[1]?.value).toBeLessThan(flows['bottom feed']!);
     const holdDown = figureAfter(check.mend, 'hold the media down with', 'kg') * 9.80665;
     const held = { ...fine, filter: { ...fine.filter!, media: { ...fine.filter!.media!, holdDown: holdDown + 0.5 } } };
     expect(balanceOf(held)!.answer.lift).toBeLessThan(1);

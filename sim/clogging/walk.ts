@@ -1,0 +1,73 @@
+import type { Passing } from './answer.ts';
+import { type Clogged, type CloggingPath, shareOf } from './path.ts';
+
+/** A point of the way from clean on, and the running time at which it is reached, s. */
+export interface Point extends Clogged {
+  readonly ran: number;
+}
+
+export interface Walk {
+  readonly points: readonly Point[];
+  /** In running time. */
+  readonly passing: Passing;
+}
+
+/** Between two points any layer's loss grows by at most this share of itself. */
+const GROWTH = 0.1;
+/** From clean to full a layer's loss grows some thousandfold: a hundred such points, as often as a layer fills. */
+const MOST_POINTS = 2000;
+/** Below this nothing goes through any more, m³/s. */
+const NO_FLOW = 1e-9;
+/** The moment of passing is found to this share of itself. */
+const EXACT = 1e-6;
+
+/**
+ * Walks from clean media until the channeled share passes a limit, and on to `beyond` times that time.
+ *
+ * Time is the integral of 1/Q over the water that goes through, by Simpson's rule over pairs of points.
+ * @param longest running time looked at, s
+ * @throws RunFailure where a running balance fails
+ */
+export function walkOn(path: CloggingPath, limit: number, longest: number, beyond: number): Walk {
+  const points: Point[] = [{ ...path.at(0), ran: 0 }];
+  let passing: Passing = shareOf(points[0]) > limit ? { when: 'clean' } : { when: 'never' };
+  let until = longest;
+  while (points.length < MOST_POINTS) {
+    const from = points[points.length - 1];
+    if (from.ran >= until || from.media < NO_FLOW) break;
+    const water = path.clogging.waterUntil(2 * GROWTH, from.held);
+    if (water === Number.POSITIVE_INFINITY) break;
+    // A layer that takes nothing yet for want of flow would stretch one step over years.
+    const [mid, end] = step(path, from, Math.min(water, from.media * longest));
+    points.push(mid, end);
+    if (passing.when === 'never' && shareOf(end) > limit) {
+      const t = momentOfPassing(path, shareOf(mid) > limit ? from : mid, shareOf(mid) > limit ? mid : end, limit);
+      if (t <= longest) passing = { when: 'later', t };
+      until = Math.min(longest, beyond * t);
+    }
+  }
+  return { points, passing };
+}
+
+/** Two points onward, half the water and all of it through. */
+function step(path: CloggingPath, from: Point, water: number): [Point, Point] {
+  const mid = path.at(from.water + water / 2);
+  const end = path.at(from.water + water);
+  const [a, b, c] = [from, mid, end].map(({ media }) => 1 / Math.max(NO_FLOW, media));
+  return [
+    { ...mid, ran: from.ran + (water * (5 * a + 8 * b - c)) / 24 },
+    { ...end, ran: from.ran + (water * (a + 4 * b + c)) / 6 },
+  ];
+}
+
+/** Running time at which the share passes the limit between two points, by bisection on running balances. */
+function momentOfPassing(path: CloggingPath, from: Point, to: Point, limit: number): number {
+  let low = from.water;
+  let high = to.water;
+  while (high - low > EXACT * high) {
+    const water = (low + high) / 2;
+    if (shareOf(path.at(water)) > limit) high = water;
+    else low = water;
+  }
+  return step(path, from, high - from.water)[1].ran;
+}
