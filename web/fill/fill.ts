@@ -4,6 +4,7 @@ import { FILL_CAUTION } from '../../sim/fill/words.ts';
 import { momentText } from '../../sim/quantity/index.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import type { Display, FileEdits, FillDay, FillMore, FillPlanned, Given } from '../engine/protocol.ts';
+import { kept } from '../state/one-line.ts';
 import { fileName, save } from '../views/save.ts';
 import { shared } from '../views/styles.ts';
 import { Asking, type Giving } from './ask.ts';
@@ -16,7 +17,7 @@ import { hoseView } from './hose-view.ts';
 import { PondView } from './pond-view.ts';
 import { blankStyles, fillStyles } from './styles.ts';
 import { tableView } from './table.ts';
-import { type FillSeen, fillAnswer, fillSentences, kept, pumpSentences } from './words.ts';
+import { type FillSeen, fillAnswer, fillSentences, pumpSentences } from './words.ts';
 
 /** What is put into the site's file, as one step that can be undone. */
 export interface SiteEdited {

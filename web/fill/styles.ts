@@ -33,7 +33,7 @@ export const fillStyles = [
       margin: 6px 0 0;
     }
     .pending {
-      opacity: 0.6;
+      opacity: 0.86;
     }
     .old {
       border-left: 3px solid var(--ink);
@@ -169,20 +169,15 @@ export const blankStyles = css`
     padding: 2px 0;
   }
   .blank > .name {
-    flex: 1 1 auto;
+    flex: 1 1 84px;
+    padding-top: 6px;
     font-size: 15px;
+    line-height: 19px;
     font-style: italic;
     color: var(--ink2);
-    min-height: 44px;
-    display: flex;
-    align-items: center;
   }
   .blank .figures {
-    display: flex;
-    flex-wrap: wrap;
-    align-items: baseline;
-    justify-content: flex-end;
-    gap: 0 6px;
+    text-align: right;
     font-size: 18px;
   }
   .blank input,
@@ -207,7 +202,7 @@ export const blankStyles = css`
   .blank .wrong,
   .blank .about {
     flex: 1 0 100%;
-    margin: 0 0 6px;
+    margin: 4px 0 6px;
     font-size: 13px;
     line-height: 17px;
     font-style: italic;
@@ -226,8 +221,18 @@ export const blankStyles = css`
     min-width: 0;
   }
   legend {
-    padding: 8px 0 0;
+    padding: 8px 0 4px;
     font-size: 15px;
+    line-height: 20px;
+  }
+  :is(th, td).figure {
+    padding-left: 10px;
+  }
+  th.figure {
+    white-space: normal;
+  }
+  :is(table, details) + .note {
+    margin-top: 8px;
   }
   .presses {
     display: flex;

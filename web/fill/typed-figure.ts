@@ -26,8 +26,9 @@ export function typedFigure(text: string, dimension: DimensionName, display: Dis
     const parsed = parseQuantity(`${plain} ${unit}`, dimension);
     if (parsed.ok) return { value: parsed.value };
   }
-  const said = own.fault === 'no number' ? JSON.stringify(plain) : own.found;
-  return { wrong: `${said} can’t be read: give it as ${EXAMPLES[display][dimension] ?? 'a number'}.` };
+  const typed = JSON.stringify(plain);
+  const said = own.fault === 'half a fraction' ? `The fraction in ${typed} is not finished` : `${typed} can’t be read`;
+  return { wrong: `${said}: give it as ${EXAMPLES[display][dimension] ?? 'a number'}.` };
 }
 
 const EIGHTHS = 8;

@@ -38,10 +38,6 @@ export function fillAnswer({ planned: { plan, opening }, display, zone }: FillSe
   return { lead: plan.hoses.length > 1 ? 'Shut the hoses at' : 'Shut the hose at', clock: clock(plan.full.t) };
 }
 
-/** A figure and its unit stay on one line. */
-export const kept = (says: string): string =>
-  says.replace(/(?<=[\d½¼¾⅛⅜⅝⅞]) (?=(gal|L|m³|mm|m|in|ft|h|min|s|am|pm)\b)/g, '\u00a0');
-
 /** What follows the clock, sentence by sentence. */
 export function fillSentences(seen: FillSeen): string[] {
   const { planned, more, display } = seen;

@@ -6,24 +6,26 @@ import { saveSite } from './sheet.ts';
 import type { Aside } from './shelf.ts';
 
 type Words = TemplateResult | typeof nothing;
-const told = (words: TemplateResult): TemplateResult => html`<p class="caution" role="status">${words}</p>`;
+/** A sentence, and on a line of their own, where they don't fit beside it, the presses that answer it. */
+const told = (words: string, ...presses: TemplateResult[]): TemplateResult =>
+  html`<p class="caution" role="status">${words}<span>${presses}</span></p>`;
 const press = (words: string, deed: () => void): TemplateResult => html`<button @click=${deed}>${words}</button>`;
 
 /** What has to be told of the keeping of sites, in sentences, each with what can be done about it. */
 export function newsView(keeper: Keeper): TemplateResult {
   const { news, memory } = keeper;
   const done = (each: keyof News) => press('good', () => keeper.tell({ [each]: undefined }));
-  return html`${shareView(keeper)} ${news.version ? told(versionWords(news.version)) : nothing}
+  return html`${shareView(keeper)} ${news.version ? told('A new version of this page is here. Your sites are saved first.', press('use the new version', news.version)) : nothing}
   ${tabWords(keeper)} ${fullWords(keeper)}
-  ${news.link ? told(html`${linkWords[news.link]} ${done('link')}`) : nothing}
-  ${news.gone ? told(html`The site this address names is not kept in this browser. ${done('gone')}`) : nothing}
-  ${news.file ? told(html`${news.file} Nothing was opened. ${done('file')}`) : nothing}
+  ${news.link ? told(linkWords[news.link], done('link')) : nothing}
+  ${news.gone ? told('The site this address names is not kept in this browser.', done('gone')) : nothing}
+  ${news.file ? told(`${news.file} Nothing was opened.`, done('file')) : nothing}
   ${
     news.unfetched
-      ? told(html`‘${news.unfetched}’ could not be fetched: there may be no network. ${done('unfetched')}`)
+      ? told(`‘${news.unfetched}’ could not be fetched: there may be no network.`, done('unfetched'))
       : nothing
   }
-  ${memory.damaged === undefined ? nothing : told(damagedScreen(keeper, memory.damaged))}
+  ${memory.damaged === undefined ? nothing : damagedScreen(keeper, memory.damaged)}
   ${asideWords(keeper)}`;
 }
 
@@ -33,9 +35,6 @@ const linkWords: Record<NonNullable<News['link']>, string> = {
     'The link was made by a newer version of this page. Load the page anew while there is a network, then open it again.',
 };
 
-const versionWords = (use: () => void): TemplateResult =>
-  html`A new version of this page is here. Your sites are saved first. ${press('use the new version', use)}`;
-
 function tabWords(keeper: Keeper): Words {
   const { elsewhere, parted, deleted } = keeper.news;
   const { named } = keeper;
@@ -43,14 +42,19 @@ function tabWords(keeper: Keeper): Words {
     const show = press('show the other tab’s', () => keeper.choose({ kind: 'own', id: parted }));
     const stay = press('stay with this one', () => keeper.tell({ parted: undefined }));
     return told(
-      html`This site was edited in another tab, too. Both are kept: what you did here is now a site of its own. ${show} ${stay}`,
+      'This site was edited in another tab, too. Both are kept: what you did here is now a site of its own.',
+      show,
+      stay,
     );
   }
   if (deleted)
-    return told(html`This site was deleted in another tab. ${press('keep it all the same', () => keeper.keepAnew())}`);
+    return told(
+      'This site was deleted in another tab.',
+      press('keep it all the same', () => keeper.keepAnew()),
+    );
   if (!elsewhere || named.kind !== 'own') return nothing;
   const show = press('show it as it stands there', () => keeper.choose(named));
-  return told(html`This site was edited in another tab. ${show} What you edit here becomes a site of its own.`);
+  return told('This site was edited in another tab. What you edit here becomes a site of its own.', show);
 }
 
 function fullWords(keeper: Keeper): Words {
@@ -58,12 +62,13 @@ function fullWords(keeper: Keeper): Words {
   const save = press('save the file', () => saveSite(keeper));
   if (news.put === 'full')
     return told(
-      html`This browser keeps no more: the edits of this site will be gone after a reload. ${save} or delete a site that you no longer need.`,
+      'This browser keeps no more: the edits of this site will be gone after a reload. Delete a site that you no longer need, or save this one.',
+      save,
     );
   if (memory.refused)
-    return told(html`This browser keeps no more: what is on the screen will be gone after a reload. ${save}`);
+    return told('This browser keeps no more: what is on the screen will be gone after a reload.', save);
   if (news.put === 'short')
-    return told(html`This browser is nearly full: the site is kept, but not the steps to undo after a reload. ${save}`);
+    return told('This browser is nearly full: the site is kept, but not the steps to undo after a reload.', save);
   return nothing;
 }
 
@@ -73,7 +78,10 @@ function damagedScreen(keeper: Keeper, text: string): TemplateResult {
     keeper.memory.damaged = undefined;
     keeper.tell({});
   };
-  return html`What this browser had kept of the page could not be read, so the page opened anew. ${press('save what it had kept', keep)}`;
+  return told(
+    'What this browser had kept of the page could not be read, so the page opened anew.',
+    press('save what it had kept', keep),
+  );
 }
 
 /** Sites of this browser that cannot be shown stay where they are until they are let go. */
@@ -81,7 +89,9 @@ function asideWords(keeper: Keeper): TemplateResult {
   const { damaged, newer } = stock();
   const each = (aside: Aside, words: string): TemplateResult =>
     told(
-      html`${words} ${press('save it as a file', () => saveAside(aside))} ${press('let it go', () => letGo(keeper, aside))}`,
+      words,
+      press('save it as a file', () => saveAside(aside)),
+      press('let it go', () => letGo(keeper, aside)),
     );
   return html`${damaged.map((aside) => each(aside, 'A site kept in this browser is damaged and cannot be read.'))}
   ${newer.map((aside) => each(aside, 'A site kept in this browser was edited by a newer version of this page; it is left as it is.'))}`;

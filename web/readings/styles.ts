@@ -6,12 +6,15 @@ export const readingStyles = css`
     line-height: 25px;
     margin: 10px 0 6px;
   }
+  section {
+    margin-top: 12px;
+  }
   .wrong {
     border-left: 3px solid var(--ink);
     padding-left: 10px;
   }
   .pending {
-    opacity: 0.6;
+    opacity: 0.86;
   }
   .range {
     font-size: 13px;
@@ -22,13 +25,16 @@ export const readingStyles = css`
   }
   .handles {
     display: grid;
-    grid-template-columns: repeat(auto-fit, minmax(140px, 1fr));
-    gap: 8px 20px;
+    grid-template-columns: repeat(auto-fit, minmax(210px, 1fr));
+    gap: 4px 20px;
   }
   .handle-box {
     display: flex;
     align-items: center;
     gap: 12px;
+  }
+  .handle-box svg {
+    flex: none;
   }
   .handle-box p {
     margin: 0;

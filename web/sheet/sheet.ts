@@ -146,7 +146,8 @@ export class SettingOutSheet extends LitElement {
     const kinds: Kind[] = ['sheet', 'card'];
     const papers: Paper[] = ['A4', 'Letter'];
     return html`<div class="presses">
-      <div><button class="back" @click=${() => this.#close()}>back to the page</button></div>
+      <div><button class="back" @click=${() => this.#close()}>back to the page</button>
+        <button class="print" @click=${() => window.print()}>print</button></div>
       <div role="group" aria-label="What is printed">${kinds.map((each) =>
         choose(
           each,
@@ -162,10 +163,11 @@ export class SettingOutSheet extends LitElement {
           this.paper = to;
         }),
       )}</div>
-      <div><button class="print" @click=${() => window.print()}>print</button></div>
-      ${this.#field('name', 'benchmark', EDGE, s)}
-      ${this.#field('over', 'its height over the edge', s.display === 'us' ? '0 in' : '0 mm', s)}
-      ${this.#field('reading', 'the rod reads on it', s.display === 'us' ? '4 ft 3 1/2 in' : '1.30 m', s)}
+      <div class="marks">
+        ${this.#field('name', 'benchmark', EDGE, s)}
+        ${this.#field('over', 'its height over the edge', s.display === 'us' ? '0 in' : '0 mm', s)}
+        ${this.#field('reading', 'the rod reads on it', s.display === 'us' ? '4 ft 3 1/2 in' : '1.30 m', s)}
+      </div>
       <p class="note" role="status">${this.fits ? '' : 'More stands on this sheet than one page holds: it goes on over a second.'}</p>
     </div>`;
   }

@@ -13,17 +13,28 @@ const screenStyles = css`
   .presses {
     display: flex;
     flex-wrap: wrap;
-    gap: 0 24px;
+    gap: 0 12px;
+    max-width: calc(210mm + 32px);
+    margin: 0 auto;
     padding: 8px 16px;
   }
   .presses > div {
     display: flex;
-    gap: 12px;
+    gap: 0 8px;
+  }
+  .presses > .marks {
+    flex: 1 0 100%;
+    flex-wrap: wrap;
+    gap: 4px 24px;
   }
   .presses button {
     min-width: 44px;
+    text-align: left;
   }
   .presses label {
+    flex: 1 1 15ch;
+    min-width: 136px;
+    max-width: 32ch;
     display: flex;
     flex-direction: column;
     font-size: 14px;
@@ -57,7 +68,8 @@ const screenStyles = css`
     font-style: italic;
   }
   .presses label.name {
-    flex-basis: 32ch;
+    flex-basis: 26ch;
+    max-width: 40ch;
   }
   .presses .note {
     flex-basis: 100%;
@@ -163,6 +175,9 @@ const paperStyles = css`
     font-style: italic;
     color: #000;
     break-after: avoid;
+  }
+  section:first-child > h3 {
+    margin-top: 0;
   }
   article p {
     margin: 0 0 0.4mm;

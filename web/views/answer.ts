@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Headline } from '../state/headline.ts';
+import { kept } from '../state/one-line.ts';
 import { shared } from './styles.ts';
 import { verdictSign, verdictStyles, verdictWord } from './verdict.ts';
 
@@ -43,10 +44,10 @@ export class Answer extends LitElement {
       ${this.old ? html`<p class="old" role="alert">${this.old}</p>` : nothing}
       <h2 class="headline">${
         verdict === 'told'
-          ? capital(says)
-          : html`<span class="verdict ${verdict}">${verdictSign(verdict)} ${capital(verdictWord[verdict])}</span>: ${says}`
+          ? capital(kept(says))
+          : html`<span class="verdict ${verdict}">${verdictSign(verdict)} ${capital(verdictWord[verdict])}</span>: ${kept(says)}`
       }</h2>
-      <p class="more">${more}</p>
+      <p class="more">${kept(more)}</p>
     </section>`;
   }
 }

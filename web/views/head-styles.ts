@@ -30,7 +30,7 @@ export const headStyles = css`
     position: absolute;
     left: -16px;
     top: 100%;
-    min-width: min(356px, 100% + 32px);
+    min-width: min(400px, 100% + 32px);
     max-height: 80vh;
     overflow: auto;
     padding: 8px 20px 16px 16px;
@@ -40,6 +40,18 @@ export const headStyles = css`
   }
   .sheet .note {
     margin: 12px 0 0;
+  }
+  .sheet p[role] {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: baseline;
+    gap: 0 12px;
+    margin: 8px 0 0;
+    line-height: 20px;
+  }
+  .sheet p button {
+    color: var(--ink);
+    text-decoration: underline 1px;
   }
   .sheet .line {
     display: block;
@@ -54,11 +66,15 @@ export const headStyles = css`
     gap: 0 12px;
   }
   .own > :first-child {
-    flex: 1 1 auto;
     text-align: left;
   }
   .sheet .own button {
+    flex: none;
     margin-right: 0;
+    line-height: 20px;
+  }
+  .sheet .own > :first-child {
+    flex: 1 1 0;
   }
   .sheet .own .note {
     margin: 0;
@@ -86,10 +102,18 @@ export const headStyles = css`
     border: 0;
     border-bottom: 1px solid var(--ink2);
     border-radius: 0;
+    text-overflow: ellipsis;
+  }
+  .share,
+  .caution {
+    margin-bottom: 16px;
+  }
+  .share p {
+    margin: 0;
   }
   .share button,
   .caution button {
-    margin-right: 12px;
+    margin-right: 20px;
   }
   nav {
     display: flex;

@@ -36,6 +36,7 @@ export const pageStyles = css`
     order: 3;
     margin: 0 -16px;
   }
+  tb-filter,
   tb-mine,
   tb-whole-answer {
     order: 4;
@@ -83,6 +84,13 @@ export const pageStyles = css`
   .caution {
     border-left: 3px solid var(--ink);
     padding-left: 12px;
+  }
+  .caution[role] {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: baseline;
+    gap: 0 20px;
+    max-width: none;
   }
   .pending {
     opacity: 0.86;
