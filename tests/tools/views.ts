@@ -9,7 +9,15 @@ import { wrongViews } from './views/wrong.ts';
 
 export { openFile, type View } from './views/hand.ts';
 
-export const views: readonly View[] = [...siteViews, ...ownViews, ...wrongViews, ...keptViews];
+/** By what they are about: each room is gone through in a test of its own, from a browser that has kept nothing. */
+export const rooms: Readonly<Record<string, readonly View[]>> = {
+  'a site': siteViews,
+  'a site of one’s own': ownViews,
+  'wrong texts': wrongViews,
+  'what is kept': keptViews,
+};
+
+export const views: readonly View[] = Object.values(rooms).flat();
 
 /** Every page opened from now on stands in a look. */
 export async function lookIn(page: Page, look: Look): Promise<void> {

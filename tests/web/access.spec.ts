@@ -1,7 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { looks } from '../../web/state/look.ts';
-import { lookIn, openCourtyard, views } from '../tools/views.ts';
+import { lookIn, openCourtyard, rooms } from '../tools/views.ts';
 import { expect, test } from './fixture.ts';
 
 /** WCAG 2.2 at its levels A and AA, and the checker's own best practices. */
@@ -34,25 +34,27 @@ for (const look of looks) {
     test.describe(`in ${look} at ${width} px`, () => {
       test.use({ viewport: { width, height } });
 
-      test(`${views.length} views hinder nobody, as far as a checker sees`, async ({ page }) => {
-        test.slow();
-        await lookIn(page, look);
-        await openCourtyard(page);
-        const hindering: string[] = [];
-        for (const { name, show, leave } of views) {
-          await show(page);
-          hindering.push(...(await found(page)).map((each) => `${name}: ${each}`));
-          if (leave) await leave(page);
-          else await openCourtyard(page);
-        }
-        test
-          .info()
-          .annotations.push(
-            { type: 'views checked for accessibility', description: `${views.length}` },
-            { type: 'violations found in them', description: `${hindering.length}` },
-          );
-        expect(hindering).toEqual([]);
-      });
+      for (const [room, views] of Object.entries(rooms)) {
+        test(`${views.length} views of ${room} hinder nobody, as far as a checker sees`, async ({ page }) => {
+          test.slow();
+          await lookIn(page, look);
+          await openCourtyard(page);
+          const hindering: string[] = [];
+          for (const { name, show, leave } of views) {
+            await show(page);
+            hindering.push(...(await found(page)).map((each) => `${name}: ${each}`));
+            if (leave) await leave(page);
+            else await openCourtyard(page);
+          }
+          test
+            .info()
+            .annotations.push(
+              { type: 'views checked for accessibility', description: `${views.length}` },
+              { type: 'violations found in them', description: `${hindering.length}` },
+            );
+          expect(hindering).toEqual([]);
+        });
+      }
     });
   }
 }

@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { openCourtyard, views } from '../tools/views.ts';
+import { openCourtyard, rooms } from '../tools/views.ts';
 import { expect, test } from './fixture.ts';
 import { running, sideways, unreachable } from './pageReads.ts';
 import { commandAnswers } from './sites.ts';
@@ -17,21 +17,23 @@ for (const [name, width, height] of windows) {
   test.describe(`in a window ${name}`, () => {
     test.use({ viewport: { width, height }, contextOptions: { reducedMotion: 'reduce' } });
 
-    test('nothing scrolls sideways but the strip and tables, and every press is reached, in every view', async ({
-      page,
-    }) => {
-      test.slow();
-      await openCourtyard(page);
-      const beyond: string[] = [];
-      for (const { name, show, leave } of views) {
-        await show(page);
-        const found = [...(await sideways(page)), ...(await unreachable(page))];
-        beyond.push(...found.map((each) => `${name}: ${each}`));
-        if (leave) await leave(page);
-        else await openCourtyard(page);
-      }
-      expect(beyond).toEqual([]);
-    });
+    for (const [room, views] of Object.entries(rooms)) {
+      test(`nothing scrolls sideways but the strip and tables, and every press is reached, in every view of ${room}`, async ({
+        page,
+      }) => {
+        test.slow();
+        await openCourtyard(page);
+        const beyond: string[] = [];
+        for (const { name, show, leave } of views) {
+          await show(page);
+          const found = [...(await sideways(page)), ...(await unreachable(page))];
+          beyond.push(...found.map((each) => `${name}: ${each}`));
+          if (leave) await leave(page);
+          else await openCourtyard(page);
+        }
+        expect(beyond).toEqual([]);
+      });
+    }
   });
 }
 

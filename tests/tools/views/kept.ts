@@ -87,15 +87,14 @@ export const keptViews: readonly View[] = [
   {
     name: 'sites-own',
     show: async (page) => {
-      const long = { ...JSON.parse(scenario('courtyard')), title: 'Behind the shed, with the long stream to the gate' };
-      await openFile(page, 'shed.json', JSON.stringify(long));
-      await page.getByRole('heading', { level: 1, name: /^Behind the shed/ }).waitFor();
-      await isWhole(page);
+      for (const title of ['Gate pond', 'Behind the shed, with the long stream to the gate']) {
+        const site = { ...JSON.parse(scenario('courtyard')), title };
+        await openFile(page, `${title}.json`, JSON.stringify(site));
+        await page.getByRole('heading', { level: 1, name: title }).waitFor();
+        await isWhole(page);
+      }
       await page.locator('details.site > summary').click();
-      await page
-        .getByRole('button', { name: /^delete Courtyard spring/ })
-        .first()
-        .click();
+      await page.getByRole('button', { name: 'delete Gate pond' }).click();
     },
   },
 ];
