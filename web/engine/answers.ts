@@ -14,8 +14,9 @@ import { failingSettings } from '../../sim/studies/turns.ts';
 import { trialRecord } from '../../sim/trials/index.ts';
 import { keptSite, stopPump, stopWithValveFailed } from '../../sim/trials/stop.ts';
 import { fillGiven, fillRecord } from './fill-answers.ts';
-import type { Answered, Given, Outcome, Question, Request, TrialRequest } from './protocol.ts';
+import { depositsGiven, dyeGiven } from './filter-answers.ts';
 import { leakGiven } from './log-answers.ts';
+import type { Answered, BalanceGiven, Display, Given, Outcome, Question, Request, TrialRequest } from './protocol.ts';
 import { readBackGiven, setToGiven } from './reading-answers.ts';
 
 /** Straight lines between the rows of what is drawn follow every level to this, m. */
@@ -91,6 +92,8 @@ export function givenFor(request: Request): Given {
       return otherValve(request.text);
     case 'schema':
       return { kind: 'schema', schema: jsonSchema() };
+    case 'balances':
+      return { kind: 'balances', of: request.texts.map((text) => balanceGiven(text, request.display)) };
     case 'fill':
       return fillGiven(request);
     case 'read back':
@@ -99,7 +102,19 @@ export function givenFor(request: Request): Given {
       return setToGiven(request);
     case 'leak':
       return leakGiven(request);
+    case 'dye':
+      return dyeGiven(request);
+    case 'deposits':
+      return depositsGiven(request);
   }
+}
+
+function balanceGiven(text: string, display: Display | undefined): BalanceGiven {
+  const reading = readScenario(text);
+  if (!reading.ok) return null;
+  const scenario = display ? { ...reading.scenario, display } : reading.scenario;
+  const found = balanceOf(scenario);
+  return found && { scenario, balance: found };
 }
 
 function trialFor({ text, check, fill }: TrialRequest): Given {

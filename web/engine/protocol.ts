@@ -3,6 +3,7 @@
  * do not survive the way between the two.
  */
 
+import type { DyeTest, DyeWatching } from '../../sim/dye/answer.ts';
 import type { Opening } from '../../sim/fill/opening.ts';
 import type { FillPlan } from '../../sim/fill/plan.ts';
 import type { Fit, ReadingProblem, SetTo, SiteReading, Wish } from '../../sim/readings/index.ts';
@@ -136,6 +137,27 @@ export interface OtherValveRequest {
   readonly text: string;
 }
 
+/** The running balances of several sites at once. */
+export interface BalancesRequest {
+  readonly want: 'balances';
+  readonly texts: readonly string[];
+  readonly display: Display | undefined;
+}
+
+/** Dye poured under the filter's rack at a moment of the run, s from its start. */
+export interface DyeRequest {
+  readonly want: 'dye';
+  readonly text: string;
+  readonly display: Display | undefined;
+  readonly at: number;
+}
+
+/** What has settled in the media over the run. */
+export interface DepositsRequest {
+  readonly want: 'deposits';
+  readonly text: string;
+}
+
 /** Every key a file may have. */
 export interface SchemaRequest {
   readonly want: 'schema';
@@ -146,10 +168,13 @@ export type Request =
   | TrialRequest
   | OtherValveRequest
   | SchemaRequest
+  | BalancesRequest
   | FillRequest
   | ReadBackRequest
   | SetToRequest
-  | LeakRequest;
+  | LeakRequest
+  | DyeRequest
+  | DepositsRequest;
 
 export interface Turns {
   kind: 'turns';
@@ -174,6 +199,14 @@ export interface OtherValve {
   series: Series;
   /** By the mark of the check that looks at it. */
   fails: boolean;
+}
+
+/** null where a file has problems, or its site no balance. */
+export type BalanceGiven = { readonly scenario: Scenario; readonly balance: BalanceAnswer } | null;
+
+export interface BalancesGiven {
+  kind: 'balances';
+  of: readonly BalanceGiven[];
 }
 
 export interface SchemaGiven {
@@ -215,16 +248,35 @@ export interface SetToGiven {
   edits: FileEdits;
 }
 
+export interface DyeGiven {
+  kind: 'dye';
+  /** Residence times at the flows of the moment, held. */
+  test: DyeTest;
+  /** The dye carried by the run's own flows. */
+  watch: DyeWatching;
+}
+
+export interface DepositsGiven {
+  kind: 'deposits';
+  /** Moments of the run, s. */
+  t: Float64Array;
+  /** Settled volume in each layer at these moments, m³, by its name; none where nothing settles. */
+  layers: Record<string, Float64Array>;
+}
+
 export type Given =
   | Turns
   | TrialShown
   | OtherValve
   | SchemaGiven
+  | BalancesGiven
   | FillPlanned
   | FillMore
   | ReadBackGiven
   | SetToGiven
   | LeakGiven
+  | DyeGiven
+  | DepositsGiven
   | Refused
   | Fault;
 

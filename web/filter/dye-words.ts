@@ -26,7 +26,7 @@ export function whereWords(watch: DyeWatch, t: number): string {
   return `${formatDuration(since)} after it was poured: ${told.join(', ')}.`;
 }
 
-const SPEEDS = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
+const SPEEDS = [1, 2, 5, 10, 20, 30, 50, 100, 200, 500, 1000];
 /** A dye is played within about this long, s. */
 const PLAYED = 30;
 

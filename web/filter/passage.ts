@@ -155,6 +155,7 @@ const TIMES: Record<number, string> = {
   5: 'five',
   10: 'ten',
   20: 'twenty',
+  30: 'thirty',
   50: 'fifty',
   100: 'a hundred',
 };

@@ -1,6 +1,6 @@
 import { formatFlow, formatLength } from '../../sim/quantity/format.ts';
 import type { Moment } from '../state/moment.ts';
-import { floorOf } from './cut.ts';
+import { floorOf, type Spot } from './cut.ts';
 import { circle, type Mark, path, segment, words } from './marks.ts';
 import { boreWidth } from './pipes.ts';
 import type { Scale } from './scale.ts';
@@ -70,7 +70,7 @@ function besideVessel({ filter, scenario, pipes }: Scene, scale: Scale): Mark[] 
   });
   told.sort((p, q) => p.y - q.y);
   const end = left - Math.max(3, scale.a * filter.wall) - 20;
-  const room = end - scale.x(pipes.tee[0]);
+  const room = end - Math.max(0, scale.x(pipes.tee[0]));
   if (room < 170) return [];
   let free = -Infinity;
   return told.flatMap(({ name, figure, x, y }) => {
@@ -102,16 +102,18 @@ function feedWords({ pipes, scenario }: Scene, scale: Scale, { flows }: Moment, 
   const marks: Mark[] = [];
   const reach = (route: PipeRoute): number => 0.5 * boreWidth(route.diameter, scale) + 12;
   const flow = (name: string): string => formatFlow(flows[name] ?? 0, display);
-  if (topFeed?.valve) {
+  const isSeen = ([station]: Spot): boolean => scale.x(station) > scale.left;
+  if (topFeed?.valve && isSeen(topFeed.valve)) {
     const [x, y] = scale.at(topFeed.valve);
     const figure = `${turned(settings.topValve)}, ${flow('top feed')}`;
     marks.push(...pair('top feed', figure, x - reach(topFeed) - 4, y - 10, 'end', ' earth'));
   }
-  if (bottomFeed?.valve) {
+  if (bottomFeed?.valve && isSeen(bottomFeed.valve)) {
     const [x, y] = scale.at(bottomFeed.valve);
     const figure = `${turned(settings.bottomValve)}, ${flow('bottom feed')}`;
     marks.push(...pair('bottom feed', figure, x, y + reach(bottomFeed) + 16, 'middle', ' earth'));
   }
+  if (!isSeen(pipes.tee)) return marks;
   const [x] = scale.at(pipes.tee);
   return [...marks, ...pair('main line', flow('main'), x - reach(main) - 4, scale.bottom - 24, 'end', ' earth')];
 }

@@ -1,13 +1,13 @@
 import type { Scenario } from '../../sim/scenario/scenario.ts';
-import { closeUpOf } from './close-up.ts';
+import { closeUpOf, vesselOf } from './close-up.ts';
 import { type Ground, groundOf } from './drawing.ts';
 import { sceneOf } from './layout.ts';
 import { type PartArea, partsOf } from './parts.ts';
 import { type Scale, scaleOf } from './scale.ts';
 import type { Scene } from './scene.ts';
 
-/** The whole course, or its filter close to. */
-export type View = 'whole' | 'filter';
+/** The whole course, its filter close to, or the vessel of it alone at so many px per meter. */
+export type View = 'whole' | 'filter' | { readonly vessel: number };
 
 /** A site laid out on a sheet of a width: all that stays while water moves. */
 export interface Sheet {
@@ -65,12 +65,17 @@ export function sheetOf(
   view: View = 'whole',
   hatched = false,
 ): Sheet {
-  const key = `${view} ${width} ${hatched} ${JSON.stringify(scenario, (name, value) => (MOVING.has(name) ? undefined : value))}`;
+  const key = `${JSON.stringify(view)} ${width} ${hatched} ${JSON.stringify(scenario, (name, value) => (MOVING.has(name) ? undefined : value))}`;
   const scene = sceneOf(scenario);
   if (before?.key === key) return { ...before, scene };
-  const scale = (view === 'filter' ? closeUpOf(scene, width, hatched) : undefined) ?? scaleOf(scene, width, hatched);
+  const scale = closeOf(scene, width, view, hatched) ?? scaleOf(scene, width, hatched);
   const inView = ({ place, anchor: [x, y] }: PartArea): boolean =>
     !scale.closeUp || place.startsWith('plumbing.') || (x > scale.left && x < scale.right && y < scale.bottom);
   const parts = partsOf(scene, scale).filter(inView);
   return { scene, scale, ground: groundOf(scene, scale), parts, key };
+}
+
+function closeOf(scene: Scene, width: number, view: View, hatched: boolean): Scale | undefined {
+  if (view === 'whole') return undefined;
+  return view === 'filter' ? closeUpOf(scene, width, hatched) : vesselOf(scene, width, view.vessel, hatched);
 }

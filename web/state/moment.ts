@@ -21,11 +21,19 @@ export function rowAt(t: Float64Array, time: number): number {
 
 /** Levels and flows at a time, straight between the rows of a series. */
 export function momentAt(series: Series, time: number): Moment {
-  const row = rowAt(series.t, time);
-  const next = Math.min(row + 1, series.t.length - 1);
-  const size = series.t[next] - series.t[row];
-  const share = size > 0 ? Math.min(1, Math.max(0, (time - series.t[row]) / size)) : 0;
-  const at = (columns: Record<string, Float64Array>): Record<string, number> =>
-    Object.fromEntries(Object.entries(columns).map(([name, c]) => [name, c[row] + share * (c[next] - c[row])]));
-  return { t: time, levels: at(series.levels), flows: at(series.flows) };
+  const { t, levels, flows } = series;
+  return { t: time, levels: columnsAt(levels, t, time), flows: columnsAt(flows, t, time) };
+}
+
+/** Columns by name at a time, straight between their rows. */
+export function columnsAt(
+  columns: Record<string, Float64Array>,
+  t: Float64Array,
+  time: number,
+): Record<string, number> {
+  const row = rowAt(t, time);
+  const next = Math.min(row + 1, t.length - 1);
+  const size = t[next] - t[row];
+  const share = size > 0 ? Math.min(1, Math.max(0, (time - t[row]) / size)) : 0;
+  return Object.fromEntries(Object.entries(columns).map(([name, c]) => [name, c[row] + share * (c[next] - c[row])]));
 }

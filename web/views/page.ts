@@ -5,6 +5,7 @@ import { openLine } from '../engine/line.ts';
 import type { Answered } from '../engine/protocol.ts';
 import '../section/section.ts';
 import { FillController } from '../fill/controller.ts';
+import { FilterController } from '../filter/controller.ts';
 import { Keeper } from '../keep/keeper.ts';
 import type { Screen } from '../keep/screen.ts';
 import { MineController } from '../mine/controller.ts';
@@ -49,6 +50,7 @@ export class Page extends LitElement {
   readonly #mine = new MineController(this, this.#session, this.#keeper);
   readonly #readings = new ReadingsController(this, this.#session, this.#engine);
   readonly #fill = new FillController(this, this.#session, this.#engine, this.#stage);
+  readonly #filter = new FilterController(this, this.#session, this.#engine, this.#stage);
   /** On a desk all presses of the moment stand in one row; on a phone the pump is stopped above the drawing. */
   readonly #desk = matchMedia('(min-width: 1000px)');
   #arrived: string | undefined;
@@ -85,6 +87,7 @@ export class Page extends LitElement {
     this.#arrived = undefined;
     this.#stage.clear();
     this.#beside.clear();
+    this.#filter.clear();
     this.#inputs.close();
   }
 
@@ -157,7 +160,8 @@ export class Page extends LitElement {
     return html`<div class="before">
       <tb-section class="drawing" .scenario=${scenario} .answer=${record.answer} .balance=${balance} .moment=${now}
         .width=${this.width} .chosen=${this.#inputs.part?.place ?? ''}
-        .view=${this.#session.about === 'filter' ? 'filter' : 'whole'}></tb-section>
+        .view=${this.#session.about === 'filter' ? 'filter' : 'whole'} .inside=${this.#filter.inside}
+        .about=${this.#session.about === 'filter' ? 'filter' : 'pond'}></tb-section>
       ${this.#desk.matches ? nothing : bar}
       <tb-plots .scenario=${scenario} .answer=${record.answer} .series=${record.series}
         .trial=${record.trial ?? ''} .drawing=${this.#drawing} .other=${this.#beside.other(record)} .window=${window} .moment=${moment}
@@ -193,7 +197,7 @@ export class Page extends LitElement {
     const fills = this.#session.about === 'filling';
     const answer = fills ? this.#fill.view(run) : answerView(this.#session, run);
     if (this.#mine.isOpen) return html`${answer} ${this.#mine.view(run)}`;
-    return html`${answer} ${this.#inputs.view(run, !fills)} ${this.#readings.view(run)}`;
+    return html`${answer} ${this.#filter.view(run, this.#stage.record())} ${this.#inputs.view(run, !fills)} ${this.#readings.view(run)}`;
   }
 
   override render(): TemplateResult {

@@ -93,11 +93,17 @@ export class Stage implements ReactiveController {
   async show(about: Subject): Promise<void> {
     if (about === 'stop') this.#trial = undefined;
     if (about === 'stop') await this.stopPump();
-    else if (about === 'filter') this.backToRun();
+    else if (about === 'filter') this.#atWork();
     else {
       await this.playFill(this.#fill ?? {});
       if (this.fillMoment === undefined) this.#standAtStart();
     }
+  }
+
+  /** The filter at work: the run half way to where its pump first stops. */
+  #atWork(): void {
+    this.#trial = undefined;
+    this.lookAt(0.5 * (this.record()?.stopping?.from ?? 0));
   }
 
   /** Nothing is to come: the site as it stands when the run starts. */

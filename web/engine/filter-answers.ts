@@ -1,0 +1,55 @@
+/** What the worker does for the inside of the filter. */
+import { dyeTest } from '../../sim/dye/dyeTest.ts';
+import { watchDye } from '../../sim/dye/watch.ts';
+import { readScenario } from '../../sim/index.ts';
+import { depositsAt } from '../../sim/results/deposits.ts';
+import { RunFailure } from '../../sim/results/failure.ts';
+import type { Scenario } from '../../sim/scenario/scenario.ts';
+import { run } from '../../sim/simulate.ts';
+import type { DepositsRequest, Display, DyeRequest, Given } from './protocol.ts';
+
+/** The dye poured, kg: a gram, of which only shares are shown. */
+const POURED = 1e-3;
+/** Dye is watched until so many times its nine tenths have passed, and so long at the least, s. */
+const WATCHED = 1.5;
+const LEAST = 60;
+/** Moments of a run at which its deposits are told. */
+const MOMENTS = 200;
+
+export function dyeGiven({ text, display, at }: DyeRequest): Given {
+  return ofRun(text, display, (s) => {
+    const { record } = run(s);
+    const test = dyeTest(s, at, record);
+    // As long as nearly all of it takes; where nothing flows, as long as dye is watched at the least.
+    const until = test.fed ? at + Math.max(LEAST, WATCHED * test.t90) : undefined;
+    return { kind: 'dye', test, watch: watchDye(s, record, at, POURED, { ...(until && { until }) }) };
+  });
+}
+
+/** The deposit in each layer over a run, m³. */
+export function depositsGiven({ text }: DepositsRequest): Given {
+  return ofRun(text, undefined, (s) => {
+    const { record } = run(s);
+    const end = record.time(record.length - 1);
+    const t = Float64Array.from({ length: MOMENTS + 1 }, (_, i) => (end * i) / MOMENTS);
+    const layers: Record<string, Float64Array> = {};
+    t.forEach((each, i) => {
+      for (const [name, held] of Object.entries(depositsAt(record, each))) {
+        layers[name] ??= new Float64Array(t.length);
+        layers[name][i] = held;
+      }
+    });
+    return { kind: 'deposits', t, layers };
+  });
+}
+
+function ofRun(text: string, display: Display | undefined, answer: (s: Scenario) => Given): Given {
+  const reading = readScenario(text);
+  if (!reading.ok) return { kind: 'refused', problems: reading.problems };
+  try {
+    return answer(display ? { ...reading.scenario, display } : reading.scenario);
+  } catch (error) {
+    if (!(error instanceof RunFailure)) throw error;
+    return { kind: 'fault', message: `The run could not be computed to its end: ${error.words}.` };
+  }
+}
