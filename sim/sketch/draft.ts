@@ -80,7 +80,7 @@ export class Draft {
     return this.once('pond', () => {
       const pond = this.read<PartlyFile['pond']>('pond', pondKeys);
       const mark = pond?.fillMark ?? (typeof pond?.level === 'number' ? pond.level : 0);
-      const edge = lowest(pond?.rim?.crest) ?? mark + this.number('edge');
+      const edge = lowest(pond?.rim?.crest) ?? this.number('edge');
       const length = pond?.shape?.length ?? this.number('length');
       const width = pond?.shape?.width ?? this.number('width');
       const [bottom] = pond?.profile?.[0] ?? [];

@@ -13,6 +13,14 @@ const expanded = (numbers: object = {}, beside: object = {}) => {
   return (place: string) => valueAt(file, place);
 };
 
+test('the edge stays where it is when a fill mark is given beside the sketch, typed or assumed', () => {
+  const edgeAt = (numbers: object, beside: object): unknown => expanded(numbers, beside)('pond.rim.crest[0][1]');
+  for (const numbers of [{}, { edge: '3 in' }]) {
+    expect(edgeAt(numbers, {})).toBeDefined();
+    expect(edgeAt(numbers, { pond: { fillMark: '-1 in' } })).toEqual(edgeAt(numbers, {}));
+  }
+});
+
 describe('the least sketch', () => {
   test('is a site that runs its day, pump stop and all, and closes its account', () => {
     const { answer } = simulate(siteOf({ sketch: least() }));
