@@ -40,6 +40,14 @@ export interface MapPoint extends Figures {
   readonly fails: BalanceCheck | null;
 }
 
+/** A stretch of an axis where all checks hold; beyond an end some check fails, or the axis ends or has no balance (null). */
+export interface Stretch {
+  readonly from: number;
+  readonly to: number;
+  readonly below: BalanceCheck | null;
+  readonly above: BalanceCheck | null;
+}
+
 export interface OperatingMap {
   readonly ok: true;
   readonly plane: Plane;
@@ -49,9 +57,11 @@ export interface OperatingMap {
   readonly points: readonly MapPoint[];
   /** The site as it is. */
   readonly now: MapPoint;
+  /** Where all checks hold as one axis is moved from there, the other staying. */
+  readonly along: { readonly x: readonly Stretch[]; readonly y: readonly Stretch[] };
   /** Name of the stone whose flow is mapped; null where there is none. */
   readonly over: string | null;
-  /** By how much the map may miss between its points, by figure: see `missOf`. */
+  /** By how much the map may miss between its points, by figure: SI, of a contact time as a share of it. See `missOf`. */
   readonly miss: Readonly<Record<Figure, number>>;
   /** What the map leaves out, in sentences. */
   readonly says: readonly string[];

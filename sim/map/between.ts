@@ -15,6 +15,15 @@ export const FIGURES: readonly Figure[] = [
   'margin',
 ];
 
+/**
+ * A figure as it is laid between points, and back: a contact time is a volume over a flow, and the flow is what is nearly
+ * straight. Its own inverse.
+ */
+export const straightened = (figure: Figure, value: number): number => (isContact(figure) ? 1 / value : value);
+
+/** Endless where a feed is shut: what it misses is told as a share of it. */
+export const isContact = (figure: Figure): boolean => figure === 'emptyBed' || figure === 'pore';
+
 /** A figure at any place of the plane, by bilinear interpolation; null beyond the map and beside a blank point. */
 export function figureAt({ x, y, points }: Laid, figure: Figure, atX: number, atY: number): number | null {
   const [i, u] = cellOf(x, atX);
@@ -30,9 +39,9 @@ export function figureAt({ x, y, points }: Laid, figure: Figure, atX: number, at
     if (weight === 0) continue;
     const value = points[(j + dj) * x.length + i + di][figure];
     if (value === null) return null;
-    sum += weight * value;
+    sum += weight * straightened(figure, value);
   }
-  return sum;
+  return straightened(figure, sum);
 }
 
 /** The interval a value lies in and its share of the way through; −1 where it lies beyond. */
@@ -46,7 +55,7 @@ function cellOf(axis: readonly number[], at: number): readonly [number, number] 
 
 /**
  * The most by which a figure may be off between the map's points: what its every second point misses, found again by
- * interpolation between the others. That is the error of a map twice as coarse; where a figure is smooth this one's is a
+ * interpolation between the others, of a contact time as a share of it. That is the error of a map twice as coarse; where a figure is smooth this one's is a
  * quarter of it, at a bend half.
  */
 export function missOf(map: Laid): Readonly<Record<Figure, number>> {
@@ -56,7 +65,8 @@ export function missOf(map: Laid): Readonly<Record<Figure, number>> {
       const misses = map.points.map((point) => {
         const value = point[figure];
         const again = figureAt(coarse, figure, point.x, point.y);
-        return value === null || again === null ? 0 : Math.abs(value - again);
+        if (value === null || again === null) return 0;
+        return Math.abs(value - again) / (isContact(figure) ? value : 1);
       });
       return [figure, Math.max(0, ...misses)];
     }),

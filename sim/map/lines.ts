@@ -1,6 +1,7 @@
 /** The map's lines: marching squares at round levels, as polylines in the axes' own values. */
 import { contours, ticks } from 'd3';
 import type { Figure, OperatingMap } from './answer.ts';
+import { straightened } from './between.ts';
 
 type Place = readonly [x: number, y: number];
 
@@ -15,20 +16,31 @@ type Laid = Pick<OperatingMap, 'x' | 'y' | 'points'>;
 /**
  * The lines of a figure at a level. A line ends at the edge of the map and beside blank points.
  *
- * d3-contour closes its rings half a cell outside the grid and round what has no value: those parts are no lines, and are cut off.
+ * d3-contour closes its rings half a cell outside the grid: those parts are no lines, and are cut off, as is what lies beside a blank point.
  */
 export function lineAt({ x, y, points }: Laid, figure: Figure, level: number): MapLine {
-  const values = points.map((point) => point[figure] ?? Number.NaN);
-  const { coordinates } = contours().size([x.length, y.length]).contour(values, level);
+  const values = points.map((point) => point[figure]);
+  const laid = filled(values, x.length).map((value) => straightened(figure, value));
+  const { coordinates } = contours().size([x.length, y.length]).contour(laid, straightened(figure, level));
   const drawn = (a: readonly number[], b: readonly number[]): boolean => {
     const [i, j] = [cell(a[0], b[0]), cell(a[1], b[1])];
     if (i < 0 || j < 0 || i > x.length - 2 || j > y.length - 2) return false;
     const corner = j * x.length + i;
-    return [0, 1, x.length, x.length + 1].every((k) => !Number.isNaN(values[corner + k]));
+    return [0, 1, x.length, x.length + 1].every((k) => values[corner + k] !== null);
   };
   const place = ([column, row]: readonly number[]): Place => [valueAt(x, column - 0.5), valueAt(y, row - 0.5)];
   const pieces = coordinates.flat().flatMap((ring) => drawnPieces(ring, drawn).map((piece) => piece.map(place)));
   return { level, pieces };
+}
+
+/** Values without blanks, each the one before it in its row, else the next: what is drawn of them is cut off. */
+function filled(values: readonly (number | null)[], width: number): number[] {
+  return values.map((value, k) => {
+    if (value !== null) return value;
+    const row = values.slice(k - (k % width), k - (k % width) + width);
+    const at = k % width;
+    return row.slice(0, at).findLast((each) => each !== null) ?? row.slice(at).find((each) => each !== null) ?? 0;
+  });
 }
 
 /** The cell of the grid in which a step between two places lies. */
@@ -83,15 +95,15 @@ export function regionOf({ x, y, points }: Laid): readonly (readonly Place[])[] 
  * Round levels of a figure that its map crosses, at most `most`.
  *
  * @param unit one of the unit the levels are round in, SI
+ * @param least steps smaller than this many units tell nothing: then there is no level
  */
-export function roundLevels({ points }: Laid, figure: Figure, unit: number, most: number): number[] {
+export function roundLevels({ points }: Laid, figure: Figure, unit: number, most: number, least = 0): number[] {
   const values = points.flatMap((point) => point[figure] ?? []).sort((a, b) => a - b);
   if (values.length === 0) return [];
   // The few greatest (a contact time near a shut valve) would leave all lines in a corner.
   const high = values[Math.floor(0.95 * (values.length - 1))];
   const low = values[0];
-  if (!(high - low > 1e-9 * Math.abs(high))) return [];
-  return ticks(low / unit, high / unit, most)
-    .map((each) => each * unit)
-    .filter((level) => level > low && level < values[values.length - 1]);
+  const levels = ticks(low / unit, high / unit, most);
+  if (!(high - low > 1e-9 * Math.abs(high)) || (levels.length > 1 && levels[1] - levels[0] < least)) return [];
+  return levels.map((each) => each * unit).filter((level) => level > low && level < values[values.length - 1]);
 }

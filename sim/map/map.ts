@@ -2,6 +2,7 @@ import type { Scenario } from '../scenario/scenario.ts';
 import type { MapAnswer, MapPoint, Plane } from './answer.ts';
 import { missOf } from './between.ts';
 import { blank, mainStone, pointOf } from './point.ts';
+import { holdingAlong } from './region.ts';
 import { noPlane, whatIsLeftOut } from './says.ts';
 import { type Found, Seeker } from './seeker.ts';
 import { settingFor } from './share.ts';
@@ -34,9 +35,14 @@ export function operatingMap(s: Scenario, options: MapOptions = {}): MapAnswer {
   const y = options.y ?? spaced(0, n);
   const over = mainStone(s);
   const seeker = new Seeker(s);
-  const points = plane === 'valves' ? valvePlane(s, seeker, over, x, y) : flowPlane(s, seeker, over, x, y);
-  const now = presentPoint(s, new Seeker(s), over, plane);
-  const map = { plane, x, y, points, now, over };
+  const locate = plane === 'valves' ? valvesAt(s, seeker, over) : flowAt(s, seeker, over);
+  const points = plane === 'valves' ? valvePlane(locate, x, y) : flowPlane(locate, x, y);
+  const now = presentPoint(s, seeker, over, plane);
+  const along = {
+    x: holdingAlong(x, (value) => locate(value, now.y).point),
+    y: holdingAlong(y, (value) => locate(now.x, value).point),
+  };
+  const map = { plane, x, y, points, now, along, over };
   return {
     ok: true,
     ...map,
@@ -49,34 +55,47 @@ export function operatingMap(s: Scenario, options: MapOptions = {}): MapAnswer {
 const spaced = (from: number, n: number): number[] =>
   Array.from({ length: n }, (_, i) => from + ((1 - from) * i) / (n - 1));
 
-type Rows = readonly number[];
+/** A place of the plane, and the balance from which its neighbor is sought. */
+interface Placed {
+  readonly point: MapPoint;
+  readonly found: Found | undefined;
+}
 
-function valvePlane(s: Scenario, seeker: Seeker, over: string | null, xs: Rows, ys: Rows): MapPoint[] {
-  let below: (Found | undefined)[] = [];
+type Locate = (x: number, y: number, nearby?: Found) => Placed;
+
+const valvesAt =
+  (s: Scenario, seeker: Seeker, over: string | null): Locate =>
+  (bottom, top, nearby) => {
+    const bothOpen = bottom > 0 && top > 0 && nearby && nearby.bottom > 0 && nearby.top > 0;
+    const found = seeker.at({ bottom, top, speed: 1 }, bothOpen ? nearby : undefined);
+    return { point: found ? pointOf(s, over, bottom, top, found) : blank(bottom, top, 1), found };
+  };
+
+const flowAt =
+  (s: Scenario, seeker: Seeker, over: string | null): Locate =>
+  (speed, share, nearby) => {
+    const found = settingFor(seeker, share, speed, nearby);
+    return { point: found ? pointOf(s, over, speed, share, found) : blank(speed, share, speed), found };
+  };
+
+function valvePlane(locate: Locate, xs: readonly number[], ys: readonly number[]): MapPoint[] {
+  let below: Placed[] = [];
   return ys.flatMap((top) => {
-    const row: (Found | undefined)[] = [];
-    const points = xs.map((bottom, i) => {
-      const found = seeker.at({ bottom, top, speed: 1 }, bothOpen(row[i - 1]) ?? bothOpen(below[i]));
-      row.push(found);
-      return found ? pointOf(s, over, bottom, top, found) : blank(bottom, top, 1);
-    });
+    const row: Placed[] = [];
+    for (const [i, bottom] of xs.entries()) row.push(locate(bottom, top, row[i - 1]?.found ?? below[i]?.found));
     below = row;
-    return points;
+    return row.map(({ point }) => point);
   });
 }
 
-/** A balance from which one with both valves open can be sought. */
-const bothOpen = (found: Found | undefined): Found | undefined =>
-  found && found.bottom > 0 && found.top > 0 ? found : undefined;
-
 /** From the fastest down, since a slow pump may not lift to both outlets; handed back from the slowest up. */
-function flowPlane(s: Scenario, seeker: Seeker, over: string | null, speeds: Rows, shares: Rows): MapPoint[] {
+function flowPlane(locate: Locate, speeds: readonly number[], shares: readonly number[]): MapPoint[] {
   return shares.flatMap((share) => {
     let nearby: Found | undefined;
     const points = [...speeds].reverse().map((speed) => {
-      const found = settingFor(seeker, share, speed, nearby);
+      const { point, found } = locate(speed, share, nearby);
       nearby = found ?? nearby;
-      return found ? pointOf(s, over, speed, share, found) : blank(speed, share, speed);
+      return point;
     });
     return points.reverse();
   });

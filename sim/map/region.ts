@@ -1,58 +1,48 @@
 /** Where all checks of the balance hold: along a line through the present point, and over the whole map. */
-import type { MapPoint, OperatingMap } from './answer.ts';
-import { figureAt } from './between.ts';
+import type { MapPoint, OperatingMap, Stretch } from './answer.ts';
 import type { BalanceCheck } from './margins.ts';
 
-/** A stretch of an axis; beyond an end some check fails, or the map ends or is blank (null). */
-export interface Stretch {
-  readonly from: number;
-  readonly to: number;
-  readonly below: BalanceCheck | null;
-  readonly above: BalanceCheck | null;
-}
+/** A border is found to this, −: a tenth of a degree of a handle. */
+const NARROW = 1e-3;
 
-type Laid = Pick<OperatingMap, 'x' | 'y' | 'points'>;
-
-/** Stretches of an axis on which all checks hold while the other axis stands at a value, the border between points by interpolation. */
-export function holdingAlong(map: Laid, axis: 'x' | 'y', at: number): Stretch[] {
-  const values = map[axis];
-  const margin = (value: number): number | null =>
-    axis === 'x' ? figureAt(map, 'margin', value, at) : figureAt(map, 'margin', at, value);
-  const margins = values.map(margin);
-  const holds = margins.map((m) => m !== null && m >= 0);
+/**
+ * Stretches of an axis on which all checks hold, each end found by bisection between a point that holds and its neighbor
+ * that does not; what is narrower than the values are apart may be missed.
+ *
+ * @param values ascending
+ * @param at the point at a value of the axis
+ */
+export function holdingAlong(values: readonly number[], at: (value: number) => MapPoint): Stretch[] {
+  const points = values.map(at);
   const stretches: Stretch[] = [];
   for (let i = 0; i < values.length; i++) {
-    if (!holds[i] || (i > 0 && holds[i - 1])) continue;
+    if (!holds(points[i]) || (i > 0 && holds(points[i - 1]))) continue;
     let last = i;
-    while (last + 1 < values.length && holds[last + 1]) last++;
-    const low = i > 0 ? border(values, margins, i, i - 1) : values[i];
-    const high = last + 1 < values.length ? border(values, margins, last, last + 1) : values[last];
-    stretches.push({
-      from: low,
-      to: high,
-      below: i > 0 ? failingNear(map, axis, values[i - 1], at) : null,
-      above: last + 1 < values.length ? failingNear(map, axis, values[last + 1], at) : null,
-    });
+    while (last + 1 < values.length && holds(points[last + 1])) last++;
+    const low = i > 0 ? border(values[i], values[i - 1], at) : { inside: values[i], beyond: null };
+    const high =
+      last + 1 < values.length ? border(values[last], values[last + 1], at) : { inside: values[last], beyond: null };
+    stretches.push({ from: low.inside, to: high.inside, below: low.beyond, above: high.beyond });
   }
   return stretches;
 }
 
-/** Where the margin passes 0 between a point that holds and its neighbor; the point itself where the neighbor is blank. */
-function border(values: readonly number[], margins: readonly (number | null)[], holds: number, beyond: number): number {
-  const [inside, outside] = [margins[holds] ?? 0, margins[beyond]];
-  if (outside === null || !(inside - outside > 0)) return values[holds];
-  return values[holds] + ((values[beyond] - values[holds]) * inside) / (inside - outside);
-}
+const holds = ({ found, fails }: MapPoint): boolean => found && fails === null;
 
-/** The check that fails at the nearest point of the map. */
-function failingNear(map: Laid, axis: 'x' | 'y', value: number, at: number): BalanceCheck | null {
-  const [x, y] = axis === 'x' ? [value, at] : [at, value];
-  const near = (each: MapPoint): number =>
-    Math.abs(each.x - x) / span(map.x) + Math.abs(each.y - y) / span(map.y) + (each.fails === null ? 1 : 0);
-  return map.points.reduce((best, each) => (near(each) < near(best) ? each : best)).fails;
+/** The last value that holds on the way to one that does not, and the check that fails beyond; null where there is no balance. */
+function border(
+  holding: number,
+  failing: number,
+  at: (value: number) => MapPoint,
+): { readonly inside: number; readonly beyond: BalanceCheck | null } {
+  let [inside, outside] = [holding, failing];
+  while (Math.abs(outside - inside) > NARROW) {
+    const middle = (inside + outside) / 2;
+    if (holds(at(middle))) inside = middle;
+    else outside = middle;
+  }
+  return { inside, beyond: at(outside).fails };
 }
-
-const span = (axis: readonly number[]): number => axis[axis.length - 1] - axis[0];
 
 /** How many points hold, and how many fail by each check that is named there. */
 export function tally({ points }: Pick<OperatingMap, 'points'>): {

@@ -1,6 +1,8 @@
 /** What a site's map cannot show, in sentences. */
+
+import { formatPercent } from '../quantity/index.ts';
 import type { Scenario } from '../scenario/scenario.ts';
-import type { OperatingMap } from './answer.ts';
+import type { MapPoint, OperatingMap } from './answer.ts';
 
 /** Why a site has no plane of two valves; undefined where it has. */
 export function noPlane({ plumbing: { bottomFeed, topFeed } }: Scenario): string | undefined {
@@ -21,6 +23,7 @@ export function whatIsLeftOut(s: Scenario, { plane, points, over, now }: Laid): 
     says.push('The filter holds no media: nothing floats up, nothing slips round, and there is no contact time.');
   else if (s.filter.media.gap === 0)
     says.push('There is no gap round the media: nothing slips round them until they float up.');
+  says.push(...sameShare(points));
   if (over === null) says.push('There is no stone, so no flow over one is drawn.');
   const missing = points.filter(({ found }) => !found).length;
   if (missing === points.length) says.push('No setting has a running balance: the map is blank.');
@@ -30,6 +33,18 @@ export function whatIsLeftOut(s: Scenario, { plane, points, over, now }: Laid): 
   if (dry > 0 && dry < points.length && plane === 'flow')
     says.push(`At ${dry} of ${points.length} points the pump lifts no water so high.`);
   return says;
+}
+
+/** Where the share that slips round hardly changes over the map, −. */
+const HARDLY = 0.01;
+
+function sameShare(points: readonly MapPoint[]): string[] {
+  const shares = points.flatMap(({ channeled }) => channeled ?? []);
+  const [low, high] = [Math.min(...shares), Math.max(...shares)];
+  if (!(high > 0) || high - low > HARDLY) return [];
+  return [
+    `At every setting ${formatPercent(low)} to ${formatPercent(high)} of the bottom feed’s water slips round the media: the gap decides it, not the valves.`,
+  ];
 }
 
 const whyBlank = {

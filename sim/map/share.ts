@@ -1,10 +1,11 @@
+import { LEAST } from '../readings/valves.ts';
 import type { Found, Seeker } from './seeker.ts';
 
 /** A share is met within this, −. */
 const MET = 1e-6;
 const MOST_TRIES = 40;
-/** Least opening looked at: a cock passes nothing below. */
-const LEAST = 0.0834;
+/** As far as a valve is closed, −: a ball valve all but shut; a cock passes nothing before, and is not asked further. */
+const MOST_CLOSED = 1 - LEAST.ball;
 /** Less than this counts as no flow in a share, m³/s. */
 const NO_FLOW = 1e-9;
 
@@ -13,8 +14,6 @@ const openings = (u: number): { bottom: number; top: number } => ({
   bottom: u > 0 ? 1 - u : 1,
   top: u < 0 ? 1 + u : 1,
 });
-
-const LOGIT_END = 1 - LEAST;
 
 /**
  * The most open setting of both valves with which a share of the main goes up the bottom feed at a speed; undefined
@@ -55,8 +54,8 @@ function bracketed(
   const near = nearby && (nearby.bottom < 1 ? 1 - nearby.bottom : nearby.top - 1);
   const tries = near === undefined ? [] : [near, near - STEP, near + STEP];
   const tried: Tried[] = [];
-  for (const u of [...tries, 0, LOGIT_END, -LOGIT_END]) {
-    const one = at(Math.min(LOGIT_END, Math.max(-LOGIT_END, u)));
+  for (const u of [...tries, 0, MOST_CLOSED, -MOST_CLOSED]) {
+    const one = at(Math.min(MOST_CLOSED, Math.max(-MOST_CLOSED, u)));
     if (isMet(one.found, share)) return { hit: one.found };
     const other = tried.find(({ off }) => off < 0 !== one.off < 0);
     if (Number.isFinite(one.off)) {

@@ -1,15 +1,8 @@
 /** A map in sentences: where the present setting lies, and where all checks of the balance hold. */
-import {
-  type Display,
-  formatDuration,
-  formatFlow,
-  formatLength,
-  formatNumber,
-  formatPercent,
-} from '../quantity/index.ts';
-import type { MapPoint, OperatingMap } from './answer.ts';
+import { type Display, formatDuration, formatFlow, formatLength, formatPercent } from '../quantity/index.ts';
+import type { MapPoint, OperatingMap, Stretch } from './answer.ts';
 import { BALANCE_CHECKS, type BalanceCheck } from './margins.ts';
-import { holdingAlong, type Stretch, tally } from './region.ts';
+import { tally } from './region.ts';
 
 /** What a handle is turned by from along its pipe, degrees. */
 export const closed = (opening: number): number => 90 * (1 - opening);
@@ -53,8 +46,6 @@ const headroomWords = (room: number, display: Display): string =>
 export const checkWords = (fails: BalanceCheck | null): string =>
   fails === null ? 'All checks of the running balance hold.' : `The check ‘${fails}’ fails.`;
 
-const upper = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
-
 export function presentWords({ now, over }: OperatingMap, display: Display): string {
   const says = `As it is (${settingWords(now)}) ${figureWords(now, over, display)}.`;
   return now.found ? `${says} ${checkWords(now.fails)}` : says;
@@ -67,28 +58,33 @@ export function regionWords(map: OperatingMap): string[] {
   const axes =
     plane === 'valves'
       ? ([
-          ['x', now.y, `With the top valve as it is (${handleWords(now.y)})`, 'the bottom valve', handleStretch],
-          ['y', now.x, `With the bottom valve as it is (${handleWords(now.x)})`, 'the top valve', handleStretch],
+          ['x', `With the top valve as it is (${handleWords(now.y)})`, 'the bottom valve', handleStretch],
+          ['y', `With the bottom valve as it is (${handleWords(now.x)})`, 'the top valve', handleStretch],
         ] as const)
       : ([
-          ['x', now.y, `With ${formatPercent(now.y)} of the water by the bottom feed`, 'the pump', speedStretch],
-          ['y', now.x, 'With the pump at full speed', 'the share by the bottom feed', shareStretch],
+          ['x', `With ${formatPercent(now.y)} of the water by the bottom feed`, 'the pump', speedStretch],
+          ['y', 'With the pump at full speed', 'the share by the bottom feed', shareStretch],
         ] as const);
   return [
-    ...axes.map(([axis, at, lead, what, stretchWords]) =>
-      alongWords(lead, what, holdingAlong(map, axis, at), map[axis], stretchWords),
-    ),
+    ...axes.map(([axis, lead, what, stretchWords]) => alongWords(lead, what, map.along[axis], map[axis], stretchWords)),
     mapWords(map),
   ];
 }
 
 type StretchWords = (from: number, to: number, all: boolean) => string;
 
-const handleStretch: StretchWords = (from, to, all) =>
-  all ? 'anywhere from open to shut' : `between ${degrees(to)}° and ${degrees(from)}° closed`;
-const degrees = (opening: number): string => formatNumber(closed(opening));
-const speedStretch: StretchWords = (from, to) => `between ${formatPercent(from)} and ${formatPercent(to)} of its speed`;
-const shareStretch: StretchWords = (from, to) => `between ${formatPercent(from)} and ${formatPercent(to)}`;
+const handleStretch: StretchWords = (from, to, all) => {
+  if (all) return 'anywhere from open to shut';
+  const [low, high] = [handleWords(to), handleWords(from)];
+  return low === high ? low : `between ${degrees(to)} and ${high}`;
+};
+const degrees = (opening: number): string => handleWords(opening).replace(' closed', '');
+const speedStretch: StretchWords = (from, to) => `${between(from, to)} of its speed`;
+const shareStretch: StretchWords = (from, to) => between(from, to);
+const between = (from: number, to: number): string => {
+  const [low, high] = [formatPercent(from), formatPercent(to)];
+  return low === high ? `at ${low}` : `between ${low} and ${high}`;
+};
 
 function alongWords(
   lead: string,
@@ -111,7 +107,7 @@ function mapWords(map: OperatingMap): string {
   if (hold === found) return `All checks hold at every one of the map’s ${found} points.`;
   const told = [...failing].sort(([a], [b]) => BALANCE_CHECKS.indexOf(a) - BALANCE_CHECKS.indexOf(b));
   const why = told.map(([check, count]) => `‘${check}’ at ${count}`).join(', ');
-  return `${upper(hold === 0 ? 'no' : `all checks hold at ${hold}`)} of the map’s ${found} points${hold === 0 ? ' holds every check' : ''}; the first to fail is ${why}.`;
+  return `${hold === 0 ? 'None' : `All checks hold at ${hold}`} of the map’s ${found} points${hold === 0 ? ' holds every check' : ''}; the first to fail is ${why}.`;
 }
 
 /** What the map does not look at. */
