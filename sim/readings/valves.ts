@@ -24,7 +24,7 @@ export interface Does {
 /** Openings are found to this; a handle turns to some hundredths. */
 const NARROW = 1e-6;
 /** Least opening looked at: a ball valve all but shut, and a cock where it begins to pass. */
-const LEAST = { ball: 0.01, cock: 0.0834 };
+export const LEAST = { ball: 0.01, cock: 0.0834 };
 /** Less than this counts as no flow in a share, m³/s. */
 const NO_FLOW = 1e-9;
 
