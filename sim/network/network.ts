@@ -7,40 +7,14 @@ import { streamFlow } from '../laws/stream.ts';
 import { evaporationFlow, floatValveFlow } from '../laws/surface.ts';
 import type { Linearization, Pattern, StiffSystem } from '../solver/system.ts';
 import { Book } from './book.ts';
-import type { Basin } from './builder.ts';
-import { bookCircuit, type Circuit } from './circuit.ts';
-import type { Clogging } from './clogging.ts';
+import { bookCircuit } from './circuit.ts';
 import { LEDGER } from './ledger.ts';
-import type { CrestLink, FloatLink, HoleLink, Link, OverflowLink, SeepLink, StreamLink, SurfaceLink } from './link.ts';
-import { type OpenLeak, type Settings, speedAt } from './settings.ts';
+import type { HoleLink } from './link.ts';
+import type { NetworkParts } from './parts.ts';
+import { type Settings, speedAt } from './settings.ts';
 
-/** Everything the assembly hands over; see `assemble.ts`. */
-export interface NetworkParts {
-  readonly basins: readonly Basin[];
-  readonly flowNames: readonly string[];
-  readonly crests: readonly CrestLink[];
-  readonly seeps: readonly SeepLink[];
-  readonly streams: readonly StreamLink[];
-  readonly surfaces: readonly SurfaceLink[];
-  readonly circuit: Circuit;
-  /** undefined where the water carries no debris or there are no media. */
-  readonly clogging: Clogging | undefined;
-  readonly pond: number;
-  readonly overflow: OverflowLink | undefined;
-  readonly autofill: FloatLink | undefined;
-  readonly draw: Link;
-  /** Surface that drains into the pond, m², and its runoff coefficient. */
-  readonly runoff: { readonly area: number; readonly coefficient: number };
-  readonly leaks: readonly OpenLeak[];
-  readonly jacobianPattern: Pattern;
-  readonly quadraturePattern: Pattern;
-  readonly quadratures: number;
-  /** Makes the link of a leak in a basin. */
-  readonly leakLink: (basin: number, elevation: number, area: number) => HoleLink;
-  readonly setBottomValve: (opening: number) => void;
-  readonly setTopValve: (opening: number) => void;
-}
-
+/** Time over which a difference shows how fast the deposits change the flows, s. */
+const CLOG_STEP = 30;
 /** Depth over which what is pumped out of a pond fades as it runs dry, m. */
 const LAST_FILM = 0.001;
 
@@ -69,6 +43,8 @@ export class Network implements StiffSystem {
   private readonly inflow: Float64Array;
   private readonly given: Float64Array;
   private readonly pondRow: number[] = [];
+  private readonly laterF: Float64Array;
+  private readonly laterG: Float64Array;
   private readonly out = new Float64Array(3);
 
   constructor(parts: NetworkParts) {
@@ -83,6 +59,8 @@ export class Network implements StiffSystem {
     this.atStart = new Float64Array(parts.flowNames.length + 1);
     this.inflow = new Float64Array(this.size);
     this.given = new Float64Array(parts.quadratures);
+    this.laterF = new Float64Array(this.size);
+    this.laterG = new Float64Array(parts.quadratures);
     const { rows } = parts.jacobianPattern;
     for (let e = 0; e < rows.length; e++) if (rows[e] === parts.pond) this.pondRow.push(e);
   }
@@ -128,6 +106,7 @@ export class Network implements StiffSystem {
     this.atStart.set(this.flow);
     this.atStart[this.flow.length] = this.mediaHead;
     this.addTimeSlopes(t, into);
+    if (this.settling) this.addClogSlopes(t, y, into);
     if (this.settings.pondHeld) {
       for (const e of this.pondRow) into.jacobian[e] = 0;
       into.fByTime[this.parts.pond] = 0;
@@ -219,6 +198,16 @@ export class Network implements StiffSystem {
       const slope = share < 1 ? settings.pumpOut / LAST_FILM : 0;
       book.carry(parts.draw, settings.pumpOut * share, slope, 0);
     }
+  }
+
+  /** Slopes by time of what the deposits hold back, by a difference: without them a step is good to first order only. */
+  private addClogSlopes(t: number, y: Float64Array, into: Linearization): void {
+    const { laterF, laterG } = this;
+    if (t < this.settings.ramp.end) return;
+    this.book.slopes = undefined;
+    this.evaluate(t + CLOG_STEP, y, laterF, laterG);
+    for (let k = 0; k < laterF.length; k++) into.fByTime[k] += (laterF[k] - into.f[k]) / CLOG_STEP;
+    for (let r = 0; r < laterG.length; r++) into.gByTime[r] += (laterG[r] - into.g[r]) / CLOG_STEP;
   }
 
   /** Inside a stretch only the ramp of the pump's speed depends on time, and the deposits, in hours. */
