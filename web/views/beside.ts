@@ -6,6 +6,7 @@ import type { Other } from '../plots/task.ts';
 import { type Case, caseOf, differenceWords, moved } from '../state/case.ts';
 import type { Session } from '../state/session.ts';
 import type { Shown } from '../state/shown.ts';
+import { trueFractions } from '../state/typed-inches.ts';
 
 /** What the stop with another valve is called, at length and where there is little room. */
 const VALVES = {
@@ -19,12 +20,17 @@ const VALVES = {
   },
 } as const;
 
+/** As 'undo' names it. */
+const YEAR_STEP = 'a year later';
+
 /** The case drawn dashed beside the present one: the check valve otherwise than it is, or one that was kept. */
 export class Beside {
   readonly #changed: () => void;
   readonly #session: Session;
   readonly #engine: Engine;
   #kept: Case | undefined;
+  /** What a year has done to the case on the screen, while the one of today is kept. */
+  #year: string | undefined;
   #valve: { readonly of: unknown; readonly given: OtherValve } | undefined;
   #made: { readonly from: readonly unknown[]; readonly other: Other | undefined } | undefined;
 
@@ -37,6 +43,7 @@ export class Beside {
   /** A case of another site is none of this one. */
   clear(): void {
     this.#kept = undefined;
+    this.#year = undefined;
     this.#valve = undefined;
   }
 
@@ -81,12 +88,36 @@ export class Beside {
     if (!shown) return undefined;
     const turn = (): void => {
       this.#kept = this.#kept ? undefined : caseOf(shown.scenario, record);
+      this.#year = undefined;
       this.#changed();
     };
     if (!this.#kept)
-      return html`<p class="kept" slot="beside"><button @click=${turn}>keep this case beside</button></p>`;
+      return html`<p class="kept" slot="beside"><button @click=${turn}>keep this case beside</button>
+        <button @click=${() => void this.#later(record)}>a year later</button></p>`;
     const now = caseOf(shown.scenario, record);
-    return html`<p class="kept" slot="beside">${differenceWords(now, this.#kept, shown.scenario.display)}
+    return html`<p class="kept" slot="beside">${this.#isLater() ? this.#year : ''} ${differenceWords(now, this.#kept, shown.scenario.display)}
       <button @click=${turn}>let the case kept go</button></p>`;
+  }
+
+  /** The year's step stands, or edits that were made after it. */
+  #isLater(): boolean {
+    const { doc } = this.#session;
+    return doc !== undefined && [doc.now, ...doc.past].some(({ label }) => label === YEAR_STEP);
+  }
+
+  /** Today's case is kept, and what a year does to it is put into the site as one step. */
+  async #later(record: Shown): Promise<void> {
+    const { shown, doc } = this.#session;
+    if (!shown || !doc) return;
+    const { yearLater } = await import('../../sim/studies/yearLater.ts');
+    // Another edit meanwhile makes it another case.
+    if (this.#session.doc !== doc) return;
+    const { edits, done, left } = yearLater(doc.now.file, shown.scenario.display);
+    if (edits.length === 0) return;
+    this.#kept = caseOf(shown.scenario, record);
+    const stays = left.length > 0 ? ` There is no room for ${left.join(' or ')}.` : '';
+    this.#year = trueFractions(`A year later (our default): ${done.join(', ')}.${stays}`);
+    this.#session.put(edits, YEAR_STEP);
+    this.#changed();
   }
 }
