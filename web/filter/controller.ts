@@ -41,6 +41,12 @@ export class FilterController {
     this.#host.requestUpdate();
   }
 
+  /** The dye, below the drawing. */
+  dyeView(run: Answered, record: Shown): TemplateResult | typeof nothing {
+    return this.#session.about === 'filter' ? (this.#room?.dyeView(run, record) ?? nothing) : nothing;
+  }
+
+  /** What is seen, beside the drawing. */
   view(run: Answered, record: Shown | undefined): TemplateResult | typeof nothing {
     if (this.#session.about !== 'filter' || !record) return nothing;
     void this.#fetch();

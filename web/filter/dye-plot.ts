@@ -5,7 +5,7 @@ import { formatNumber } from '../../sim/quantity/index.ts';
 import { type Mark, type Pixel, path, px, segment, through, words } from '../section/marks.ts';
 
 export const TALL = 190;
-const [TOP, FOOT, LEFT, RIGHT] = [30, 166, 30, 8];
+const [TOP, FOOT, LEFT, RIGHT] = [36, 166, 30, 8];
 /** Room for a figure on an axis, px. */
 const ROOM = 54;
 const STEPS = [1, 2, 5, 10, 20, 30, 60, 120, 300, 600, 1200, 1800, 3600, 7200, 14400, 28800, 86400, 172800, 604800];
@@ -34,7 +34,7 @@ export function dyePlotMarks(test: DyeFigures, width: number, now: number | unde
   const { x, end } = scale;
   const { t, through: media, round } = test.E;
   const all = media.map((each, i) => each + round[i]);
-  const marks: Mark[] = [...axes(scale)];
+  const marks: Mark[] = [words(0, 11, 'dye at the lip, % a second', 'axis'), ...axes(scale)];
   if (now !== undefined && now > 0) {
     const passed = row(all, t, scale).filter(([at]) => at <= x(now));
     if (passed.length > 1) {

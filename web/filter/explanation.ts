@@ -94,11 +94,11 @@ function whySlips(passage: Passage, s: Scenario): string {
   if (share < HARDLY)
     return `Hardly anything slips round the sides (${formatPercent(share)}), because a gap of ${wide} is so narrow that it holds the water back more than the media do.${doubt}`;
   const asks = head < Math.min(COARSE, 0.3 * lift) ? 'The media hardly resist' : 'The media resist, too';
-  return `${slips}, because the ${headWords(head, display)} of head that the bed asks drive this much up a gap of ${wide}. ${asks}: the gap decides.${doubt}`;
+  return `${slips}, because ${headWords(head, display)} of head, all that the bed asks, drives this much up a gap of ${wide}. ${asks}: the gap decides.${doubt}`;
 }
 
 /** A head under a tenth of a millimeter is told as that. */
-const headWords = (head: number, display: Display): string =>
+export const headWords = (head: number, display: Display): string =>
   head < LEAST ? `less than ${formatLength(LEAST, display)}` : formatLength(head, display);
 
 /** What the share would be at either end of what nobody has measured. */

@@ -1,4 +1,4 @@
-import { html, type ReactiveControllerHost, type TemplateResult } from 'lit';
+import { html, nothing, type ReactiveControllerHost, type TemplateResult } from 'lit';
 import type { Engine } from '../engine/client.ts';
 import type { Answered, DepositsGiven, DyeGiven } from '../engine/protocol.ts';
 import { Asking } from '../fill/ask.ts';
@@ -9,8 +9,9 @@ import type { Stage } from '../views/stage.ts';
 import { porositiesOf } from './deposit.ts';
 import { DyePlayer } from './dye-player.ts';
 import { playedAt } from './dye-words.ts';
+import './dye.ts';
+import type { DyeDeeds } from './dye.ts';
 import './filter.ts';
-import type { FilterDeeds } from './filter.ts';
 import { FilterInside } from './inside.ts';
 
 /** Minutes before the pour that the plots show, as a part of the dye's time. */
@@ -33,7 +34,8 @@ export class FilterRoom {
   readonly #player: DyePlayer;
   #at: number | undefined;
   #given: DyeGiven | undefined;
-  #of: unknown;
+  #of = '';
+  #trouble = '';
   /** Deposits over the run, and the text they are of. */
   #settled: { readonly of: string; given: DepositsGiven | undefined } | undefined;
 
@@ -54,7 +56,6 @@ export class FilterRoom {
     this.#player.stop();
     this.#at = undefined;
     this.#given = undefined;
-    this.inside.watch = undefined;
     this.#around.host.requestUpdate();
   }
 
@@ -62,7 +63,6 @@ export class FilterRoom {
     this.#player.stop();
     this.#at = this.#around.stage.moment;
     this.#given = undefined;
-    this.inside.watch = undefined;
     this.#ask(true);
     this.#around.host.requestUpdate();
   }
@@ -71,13 +71,14 @@ export class FilterRoom {
     const { session, engine, stage } = this.#around;
     const at = this.#at;
     if (at === undefined) return;
-    this.#of = session.text;
+    this.#of = keyOf(session);
     const { text, display } = session;
     void this.#asking.ask(engine, [{ want: 'dye', text, display, at }], (given) => {
-      if (given.kind !== 'dye' || at !== this.#at) return;
+      if (at !== this.#at) return;
+      this.#trouble = given.kind === 'fault' ? given.message : '';
+      if (given.kind !== 'dye') return;
       this.#given = given;
       const { watch } = given;
-      this.inside.watch = watch.poured ? watch : undefined;
       if (!watch.poured || !play) return;
       const lasts = watch.t[watch.t.length - 1] - at;
       stage.choose([Math.max(0, at - BEFORE * lasts), at + lasts]);
@@ -86,8 +87,8 @@ export class FilterRoom {
   }
 
   #play(): void {
-    const watch = this.inside.watch;
-    if (!watch) return;
+    const watch = this.#given?.watch;
+    if (!watch?.poured) return;
     if (this.#player.running) {
       this.#player.stop();
       return;
@@ -97,18 +98,19 @@ export class FilterRoom {
     this.#player.play(now >= watch.at && now < end - 1 ? now : watch.at, end, playedAt(end - watch.at));
   }
 
-  readonly #deeds: FilterDeeds = {
+  readonly #deeds: DyeDeeds = {
     pour: () => this.#pour(),
     play: () => this.#play(),
     clear: () => this.clear(),
-    stand: (stands) => {
-      this.inside.marks.stand(stands);
-      this.#around.host.requestUpdate();
-    },
     to: (t) => {
       this.#player.stop();
       this.#around.stage.moveTo(t);
     },
+  };
+
+  readonly #stand = (stands: boolean): void => {
+    this.inside.marks.stand(stands);
+    this.#around.host.requestUpdate();
   };
 
   /** What has settled by the moment drawn; asked for only where anything settles at all. */
@@ -126,18 +128,32 @@ export class FilterRoom {
     return given ? columnsAt(given.layers, given.t, stage.moment) : {};
   }
 
+  /** What is seen at the moment drawn. */
   view({ scenario }: Answered, record: Shown): TemplateResult {
-    const { session, stage } = this.#around;
-    // The dye of a site that was edited is poured anew at its moment, once the hand rests.
-    if (this.#at !== undefined && session.isWhole && this.#of !== session.text) this.#ask(false);
+    const { stage } = this.#around;
     const media = scenario.filter?.media;
     const deposits = this.#depositsAt(record);
     this.inside.deposits = deposits;
     const porosities = media ? porositiesOf(media, deposits) : undefined;
     const moment = momentAt(record.series, stage.moment);
-    const dye =
-      this.#at === undefined ? undefined : { at: this.#at, given: this.#given, playing: this.#player.running };
-    return html`<tb-filter .seen=${{ scenario, moment, porosities }} .dye=${dye} .deeds=${this.#deeds} .trial=${record.trial ?? ''}
+    return html`<tb-filter .seen=${{ scenario, moment, porosities }} .stand=${this.#stand}
       .stands=${this.inside.marks.stands}></tb-filter>`;
   }
+
+  /** The dye, below the drawing. */
+  dyeView({ scenario }: Answered, { trial }: Shown): TemplateResult | typeof nothing {
+    if (!scenario.filter) return nothing;
+    const { session, stage } = this.#around;
+    // The dye of a site that was edited is poured anew at its moment, once the hand rests.
+    if (this.#at !== undefined && session.isWhole && this.#of !== keyOf(session)) this.#ask(false);
+    const watch = this.#given?.watch;
+    this.inside.watch = trial === undefined && watch?.poured ? watch : undefined;
+    const poured =
+      this.#at === undefined ? undefined : { at: this.#at, given: this.#given, playing: this.#player.running };
+    return html`<tb-dye .poured=${poured} .deeds=${this.#deeds} .moment=${stage.moment} .trial=${trial !== undefined}
+      .trouble=${this.#trouble}></tb-dye>`;
+  }
 }
+
+/** What a dye depends on: the site, and the units it is told in. */
+const keyOf = ({ text, display }: Session): string => `${display} ${text}`;

@@ -1,11 +1,8 @@
 import { css } from 'lit';
 
-export const filterStyles = css`
+export const dyeStyles = css`
   section {
-    margin: 0 0 12px;
-  }
-  .said p {
-    margin: 0 0 6px;
+    margin: 0 0 8px;
   }
   .presses {
     display: flex;
@@ -16,19 +13,24 @@ export const filterStyles = css`
     font-size: 18px;
     text-decoration-thickness: 1.5px;
   }
-  .tenths {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0 18px;
-    font-size: 15px;
+  .where {
+    min-height: 46px;
   }
-  td button {
-    min-height: 28px;
+  .tenths span {
+    white-space: nowrap;
+    margin-right: 10px;
   }
-  svg.dye {
+  svg {
     display: block;
     max-width: 100%;
     overflow: visible;
+  }
+  @media (min-width: 800px) {
+    .sides {
+      display: grid;
+      grid-template-columns: minmax(0, 1fr) auto;
+      column-gap: 24px;
+    }
   }
   svg text {
     font-family: 'STIX Two Text', Palatino, Georgia, serif;

@@ -36,6 +36,9 @@ export const pageStyles = css`
     order: 3;
     margin: 0 -16px;
   }
+  tb-dye {
+    order: 3;
+  }
   tb-filter,
   tb-mine,
   tb-whole-answer {
