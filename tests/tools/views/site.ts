@@ -43,6 +43,16 @@ const file = (name: string, text: () => string, title: string, shown: string): V
 /** A site whose pond does not hold what runs back. */
 const FAILING = 'courtyard-no-check-valve';
 
+/** A pond that holds by night and loses by its falls; one line can't be read. */
+const LOG = `2031-06-02 08:00, 110 mm, on
+2031-06-03 08:00, 128 mm, on
+2031-06-03 09:00, 92 mm, off
+2031-06-04 09:00, 95 mm, off
+2031-06-04 10:00, 133 mm, on
+2031-06-05 08:00, 149 mm, on
+2031-06-06 08:00, 168 mm, on
+06.06. 9:00, 170 mm`;
+
 export const siteViews: readonly View[] = [
   {
     name: 'stop',
@@ -89,6 +99,30 @@ export const siteViews: readonly View[] = [
     leave: async (page) => {
       await page.getByRole('button', { name: 'undo' }).click();
       await page.getByRole('button', { name: 'let the case kept go' }).click();
+    },
+  },
+  {
+    name: 'year',
+    show: async (page) => {
+      await page.getByRole('button', { name: 'a year later' }).click();
+      await page.getByText('A year later (our default)').waitFor();
+      await isWhole(page);
+    },
+    leave: async (page) => {
+      await page.getByRole('button', { name: 'undo' }).click();
+      await page.getByRole('button', { name: 'let the case kept go' }).click();
+    },
+  },
+  {
+    name: 'log',
+    show: async (page) => {
+      await page.locator('summary', { hasText: 'is it leaking?' }).click();
+      await page.getByRole('textbox', { name: 'The pond’s level, a line for each reading' }).fill(LOG);
+      await page.getByRole('region', { name: 'What the log says' }).waitFor();
+    },
+    leave: async (page) => {
+      await page.getByRole('textbox', { name: 'The pond’s level, a line for each reading' }).fill('');
+      await page.locator('summary', { hasText: 'is it leaking?' }).click();
     },
   },
   {
