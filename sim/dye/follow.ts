@@ -6,19 +6,24 @@ import type { RunRecord } from '../results/record.ts';
 import type { Media } from '../scenario/scenario.ts';
 import { Carrier } from './carry.ts';
 import { filterBasin, flowsOf, porosityAt, watersOf } from './filterState.ts';
-import { addInner, emptyGap, fillGap, innerFlows } from './inFilter.ts';
+import { addInner, emptyGap, type FilterStep, fillGap, innerFlows } from './inFilter.ts';
 import { type Places, placesOf } from './places.ts';
 import { Plug } from './plug.ts';
 import { gapWidth, type Waters, watersAt } from './waters.ts';
+import { agree, waterWays } from './waterWays.ts';
 import { addWays, freeKinds } from './ways.ts';
 
 /** A place gives its dye no faster than this, 1/s: a twentieth of a second is no time to watch. */
 const FASTEST = 20;
-/** Over long steps fewer events to follow: the rate times the step is at most this. */
+/** Over long steps fewer events to follow: the rate times the step is at most this, down to a rate of a second. */
 const MOST_EVENTS = 400;
+const SLOWEST = 1;
 /** The gap's water moves on by at most this share of itself in a step, but no step is cut shorter than this, s. */
 const GAP_SHARE = 0.5;
 const SHORT = 0.2;
+/** A place of more than this, m³, fills or empties by no more than this share of itself in a step. */
+const LEAST = 1e-4;
+const MOST_CHANGE = 0.2;
 
 /**
  * Dye on its way through a run: masses by place, carried by the record's own flows, each step's as they are at its
@@ -30,15 +35,22 @@ export class DyeOnItsWay {
   readonly plug: Plug;
   /** Moment up to which it has been carried, s. */
   time: number;
+  /** Waters of the filter as the last step left them: they change between two steps where the gap opens or media are cleaned. */
+  private now: Waters;
   private readonly record: RunRecord;
   private readonly network: Network;
   private readonly media: Media;
   private readonly filter: number;
   private readonly carrier: Carrier;
   private readonly volume: Float64Array;
-  private readonly state: Float64Array;
+  private readonly volumeAfter: Float64Array;
+  private readonly before: Float64Array;
+  private readonly after: Float64Array;
+  /** Volumes of the basins where the network was last put, m³. */
+  readonly state: Float64Array;
   private readonly rates: Float64Array;
   private readonly ledgerRates: Float64Array;
+  private porosity: readonly number[] = [];
   private applied: Settings | undefined;
 
   constructor(record: RunRecord, media: Media, at: number, mass: number) {
@@ -50,29 +62,60 @@ export class DyeOnItsWay {
     this.carrier = new Carrier(this.places.size);
     this.mass = new Float64Array(this.places.size);
     this.volume = new Float64Array(this.places.size);
+    this.volumeAfter = new Float64Array(this.places.size);
+    this.before = new Float64Array(record.network.size);
+    this.after = new Float64Array(record.network.size);
     this.state = new Float64Array(record.network.size);
     this.rates = new Float64Array(record.network.size);
     this.ledgerRates = new Float64Array(record.network.quadratures);
     this.time = at;
     this.mass[this.places.plenum] = mass;
-    this.plug = new Plug(this.watersAt(at).gap);
+    this.now = this.watersAt(at);
+    this.plug = new Plug(this.now.gap);
   }
 
   /** Carries the dye on to a later moment, s, between which and now nothing is switched. */
   to(end: number): void {
     while (this.time < end) {
-      const { gap } = this.watersAt(this.time);
-      const through = Math.abs(this.network.flow[this.network.parts.circuit.flow.gap]);
-      const most = through > 0 ? Math.max(SHORT, (GAP_SHARE * gap) / through) : Number.POSITIVE_INFINITY;
       const left = end - this.time;
-      this.step(left > most ? this.time + left / Math.ceil(left / most) : end);
+      const most = this.longest();
+      this.look(this.time, this.before, this.volume);
+      let next = left > most ? this.time + left / Math.ceil(left / most) : end;
+      this.look(next, this.after, this.volumeAfter);
+      while (next - this.time > SHORT && this.changes()) {
+        next = (this.time + next) / 2;
+        this.look(next, this.after, this.volumeAfter);
+      }
+      this.step(next);
     }
+  }
+
+  /** Longest step by what the gap holds, s. */
+  private longest(): number {
+    const { gap } = this.watersAt(this.time);
+    const through = Math.abs(this.network.flow[this.network.parts.circuit.flow.gap]);
+    return through > 0 ? Math.max(SHORT, (GAP_SHARE * gap) / through) : Number.POSITIVE_INFINITY;
+  }
+
+  /** Volumes of the basins and of all places at a moment, the media as the network has them now, m³. */
+  private look(t: number, basins: Float64Array, places: Float64Array): void {
+    volumesAt(this.record, t, basins);
+    this.volumesOf(this.waters(basins), basins, places);
+  }
+
+  /** Whether a place fills or empties by more than a step may have it. */
+  private changes(): boolean {
+    return this.volume.some((volume, i) => {
+      const most = Math.max(volume, this.volumeAfter[i]);
+      return most > LEAST && Math.abs(this.volumeAfter[i] - volume) > MOST_CHANGE * most;
+    });
   }
 
   /** Waters of the filter at a moment, m³; leaves the network there. */
   watersAt(t: number): Waters {
     this.restore(t);
-    return watersOf(this.network, this.media, porosityAt(this.media, this.record, t));
+    this.porosity = porosityAt(this.media, this.record, t);
+    return watersOf(this.network, this.media, this.porosity);
   }
 
   /** Dye in all places and the gap, kg. */
@@ -80,9 +123,9 @@ export class DyeOnItsWay {
     return this.mass.subarray(0, this.places.held).reduce((sum, mass) => sum + mass, this.plug.mass);
   }
 
-  /** Water that each place holds for its dye at the network's state, m³, by number of the place. */
-  volumesOf({ plenum, pore, free, beside }: Waters, out: Float64Array): void {
-    const { places, state } = this;
+  /** Water that each place holds for its dye, m³, by number of the place, at the volumes of the basins. */
+  volumesOf({ plenum, pore, free, beside }: Waters, state: Float64Array, out: Float64Array): void {
+    const { places } = this;
     out.fill(1);
     places.basins.forEach((place, i) => {
       out[place] = Math.max(0, state[i]);
@@ -96,30 +139,52 @@ export class DyeOnItsWay {
 
   private step(end: number): void {
     const { carrier, places, network, mass, plug, time: begin } = this;
+    const { circuit } = network.parts;
     const time = end - begin;
     const mid = begin + time / 2;
-    const before = this.levelAt(begin);
-    const after = this.levelAt(end);
     const settings = this.restore(mid);
-    const porosity = porosityAt(this.media, this.record, mid);
-    const width = gapWidth(this.media, network.mediaHead, network.parts.circuit.feeds.liftHead);
-    const waters = (level: number): Waters =>
-      watersAt(network.parts.basins[this.filter].storage, this.media, porosity, width, level);
-    const step = { before: waters(before), after: waters(after), flows: flowsOf(network), time };
+    const ways = waterWays(network, settings, this.ledgerRates);
+    agree(
+      ways,
+      this.rates.map((rate, i) => (this.after[i] - this.before[i]) / time - rate),
+    );
+    const bottom = ways.find(({ kind }) => kind === 'bottom feed')?.flow ?? 0;
+    const flows = { ...flowsOf(network), bottom };
+    this.porosity = porosityAt(this.media, this.record, mid);
+    const step = { before: this.now, after: this.waters(this.after), flows, time };
     const inner = innerFlows(step, plug.volume);
-    this.volumesOf(waters(network.level[this.filter]), this.volume);
+    this.meanVolumes(step.before, step.after);
     carrier.clear();
     const owes = emptyGap(carrier, places, plug, inner, mass, time);
     addInner(carrier, places, inner, step);
-    addWays(carrier, places, network, settings, this.ledgerRates);
-    carrier.carry(mass, this.volume, time, Math.max(1, Math.min(FASTEST, MOST_EVENTS / time)));
+    addWays(carrier, places, circuit, ways);
+    carrier.carry(mass, this.volume, time, this.fastest(step, inner.media));
     fillGap(places, plug, inner, owes, mass, time);
     this.time = end;
+    this.now = step.after;
   }
 
-  private levelAt(t: number): number {
-    volumesAt(this.record, t, this.state);
-    return levelOf(this.network.parts.basins[this.filter].storage, this.state[this.filter]);
+  /** Greatest rate at which a place may give its dye, 1/s: never less than twice that of the wet media's tanks. */
+  private fastest({ before, after, time }: FilterStep, media: number): number {
+    const ofTanks = before.pore === after.pore && after.pore > 0 ? Math.abs(media) / after.pore : 0;
+    return Math.max(SLOWEST, Math.min(FASTEST, MOST_EVENTS / time), 2 * ofTanks * this.places.tanks.length);
+  }
+
+  /** Waters of the filter at volumes of the basins, gap and pores as they are at the network's state. */
+  private waters(volumes: Float64Array): Waters {
+    const { network, media, filter, porosity } = this;
+    const { storage } = network.parts.basins[filter];
+    const width = gapWidth(media, network.mediaHead, network.parts.circuit.feeds.liftHead);
+    return watersAt(storage, media, porosity, width, levelOf(storage, volumes[filter]));
+  }
+
+  /** Volumes that hold over a step: logarithmic means, by which what empties takes its dye along as it should. */
+  private meanVolumes(before: Waters, after: Waters): void {
+    this.volumesOf(before, this.before, this.volume);
+    this.volumesOf(after, this.after, this.volumeAfter);
+    this.volume.forEach((volume, i) => {
+      this.volume[i] = logarithmicMean(volume, this.volumeAfter[i]);
+    });
   }
 
   /** Puts the network where it was at a moment, and returns the settings then in force. */
@@ -132,4 +197,13 @@ export class DyeOnItsWay {
     network.rates(t, state, this.rates, this.ledgerRates);
     return settings;
   }
+}
+
+/** Mean of two volumes over the time in which one becomes the other at a steady rate of growth. */
+function logarithmicMean(a: number, b: number): number {
+  const middle = (a + b) / 2;
+  // Close together the quotient cancels, and the middle is the mean to rounding.
+  if (Math.abs(a - b) <= 1e-6 * middle) return middle;
+  const [low, high] = [Math.max(Math.min(a, b), 1e-3 * middle), Math.max(a, b)];
+  return (high - low) / Math.log(high / low);
 }

@@ -43,7 +43,7 @@ export class WatchRows {
     const { dye, volume } = this;
     const { places, mass, plug } = dye;
     const waters = dye.watersAt(t);
-    dye.volumesOf(waters, volume);
+    dye.volumesOf(waters, dye.state, volume);
     this.t[row] = t;
     for (const { place, of } of this.columns) {
       place.mass[row] = of.length === 0 ? plug.mass : of.reduce((sum, i) => sum + mass[i], 0);
