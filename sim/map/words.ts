@@ -62,7 +62,7 @@ export function regionWords(map: OperatingMap): string[] {
           ['y', `With the bottom valve as it is (${handleWords(now.x)})`, 'the top valve', handleStretch],
         ] as const)
       : ([
-          ['x', `With ${formatPercent(now.y)} of the water by the bottom feed`, 'the pump', speedStretch],
+          ['x', `With ${shareWords(now.y)} of the water by the bottom feed`, 'the pump', speedStretch],
           ['y', 'With the pump at full speed', 'the share by the bottom feed', shareStretch],
         ] as const);
   return [
@@ -79,10 +79,13 @@ const handleStretch: StretchWords = (from, to, all) => {
   return low === high ? low : `between ${degrees(to)} and ${high}`;
 };
 const degrees = (opening: number): string => handleWords(opening).replace(' closed', '');
+/** A share or a speed, none of it without decimals. */
+export const shareWords = (share: number): string => (share < 5e-4 ? '0 %' : formatPercent(share));
+
 const speedStretch: StretchWords = (from, to) => `${between(from, to)} of its speed`;
 const shareStretch: StretchWords = (from, to) => between(from, to);
 const between = (from: number, to: number): string => {
-  const [low, high] = [formatPercent(from), formatPercent(to)];
+  const [low, high] = [shareWords(from), shareWords(to)];
   return low === high ? `at ${low}` : `between ${low} and ${high}`;
 };
 

@@ -3,8 +3,9 @@ import { type Display, parseQuantity } from '../quantity/index.ts';
 import { nearest } from '../scenario/nearest.ts';
 import type { Problem } from '../scenario/scenario.ts';
 import { type FillWishes, wishProblems } from './fill.ts';
+import { type MapWishes, mapProblems } from './map.ts';
 
-const COMMANDS = ['run', 'balance', 'fill', 'leak', 'sketch', 'schema'] as const;
+const COMMANDS = ['run', 'balance', 'fill', 'leak', 'map', 'sketch', 'schema'] as const;
 export type CommandName = (typeof COMMANDS)[number];
 
 export interface Call {
@@ -19,6 +20,7 @@ export interface Call {
   /** Spacing of the CSV's rows, s. */
   readonly every: number | undefined;
   readonly fill: Omit<FillWishes, 'json' | 'csv'>;
+  readonly map: Omit<MapWishes, 'json' | 'csv'>;
   /** Levels were read on a ruler that stands in the water: a greater figure is a higher level. */
   readonly ruler: boolean;
 }
@@ -31,8 +33,8 @@ export type CallReading =
 /** What each option wants to be given; '' nothing. */
 const OPTIONS: Readonly<Record<string, { readonly wants: string; readonly of: readonly CommandName[] }>> = {
   json: { wants: '', of: COMMANDS },
-  display: { wants: 'us or metric', of: ['run', 'balance', 'fill', 'leak', 'sketch'] },
-  csv: { wants: 'the file to write', of: ['run', 'fill'] },
+  display: { wants: 'us or metric', of: ['run', 'balance', 'fill', 'leak', 'map', 'sketch'] },
+  csv: { wants: 'the file to write', of: ['run', 'fill', 'map'] },
   every: { wants: 'a time, as 1min', of: ['run'] },
   ics: { wants: 'the file to write', of: ['fill'] },
   zone: { wants: 'a time zone, as Europe/Berlin', of: ['fill'] },
@@ -40,6 +42,9 @@ const OPTIONS: Readonly<Record<string, { readonly wants: string; readonly of: re
   by: { wants: 'a clock time HH:MM', of: ['fill'] },
   nights: { wants: 'two clock times, as 22:00-07:00', of: ['fill'] },
   ruler: { wants: '', of: ['leak'] },
+  plane: { wants: 'valves or flow', of: ['map'] },
+  bottom: { wants: 'openings, as 0,0.5,1', of: ['map'] },
+  top: { wants: 'openings, as 0,0.5,1', of: ['map'] },
   help: { wants: '', of: COMMANDS },
 };
 
@@ -64,7 +69,7 @@ export function readCall(args: readonly string[]): CallReading {
   const words = tokens.flatMap((token) => (token.kind === 'positional' ? [token.value] : []));
   const problems = [...wordProblems(words), ...optionProblems(options, words[0])];
   const given: Given = Object.fromEntries(options.map(({ name, value }) => [name, value ?? '']));
-  problems.push(...valueProblems(given), ...wishProblems(wishesOf(given)));
+  problems.push(...valueProblems(given), ...wishProblems(wishesOf(given)), ...mapProblems(planeOf(given)));
   if (problems.length > 0) return { kind: 'refused', problems };
   return { kind: 'call', call: callOf(words, given) };
 }
@@ -80,6 +85,7 @@ function callOf(words: readonly string[], given: Given): Call {
     csv: given['csv'],
     every: every?.ok ? every.value : undefined,
     fill: wishesOf(given),
+    map: planeOf(given),
     ruler: given['ruler'] !== undefined,
   };
 }
@@ -90,6 +96,12 @@ const wishesOf = (given: Given): Call['fill'] => ({
   pump: given['pump'] !== undefined,
   by: given['by'],
   nights: given['nights'],
+});
+
+const planeOf = (given: Given): Call['map'] => ({
+  plane: given['plane'],
+  bottom: given['bottom'],
+  top: given['top'],
 });
 
 function wordProblems([command, ...rest]: readonly string[]): Problem[] {

@@ -10,6 +10,7 @@ import { readText, sameFile, writeLines } from './files.ts';
 import { fileText } from './fileText.ts';
 import { fillCommand } from './fill.ts';
 import { leakCommand } from './leak.ts';
+import { mapCommand } from './map.ts';
 
 /** What is printed on standard output, and the exit code. */
 export interface Outcome {
@@ -76,6 +77,12 @@ export const commands: Readonly<Record<CommandName, (call: Call) => Promise<Outc
     const outcome = solved(scenario, (site) => leakCommand(site, text, { json: call.json, measured }));
     if (!('code' in outcome)) throw new Refused(outcome);
     return outcome;
+  },
+
+  async map(call) {
+    tellOverwriting(call);
+    const scenario = await siteOf(call);
+    return solved(scenario, (site) => mapCommand(site, { ...call.map, json: call.json, csv: call.csv }));
   },
 
   async sketch({ file, display, json: plain }) {
