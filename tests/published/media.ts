@@ -1,5 +1,6 @@
 /** Published beds, mats, lift and gaps against the media. */
 import { daviesViscous, ergunInertial, ergunViscous, gapVelocity, layerLoss, liftHead } from '../../sim/laws/media.ts';
+import { liftOnset } from '../../sim/network/media.ts';
 import { published, publishedBy } from './checks.ts';
 import { FOOT, G, GPM, INCH, PCF, PSI, rootOf } from './units.ts';
 
@@ -93,6 +94,23 @@ published({
   tolerance: 0.002,
   expected: 0.0401,
   got: () => liftHead((2600 - 1.2) * 0.45 * G, 1, 1.2) / ergunViscous(0.55, 0.67 * 1.6e-4, 1.8e-5 / 1.2),
+});
+published({
+  id: 'lift McCabe 7.3 onset in water',
+  source:
+    'McCabe, Smith & Harriott, Unit Operations of Chemical Engineering, example 7.3: ion-exchange beads of 1.1 mm, ' +
+    '1240 kg/m³, porosity 0.4, 8 ft deep in water at 20 °C; example and answer recalled',
+  memory: true,
+  kind: 'published value',
+  tolerance: 0.01,
+  expected: 0.00194,
+  got: () => {
+    const beads = { name: 'beads', thickness: 8 * FOOT, porosity: 0.4, grain: 0.0011, permittivity: undefined };
+    const submergedWeight = (1240 - 998.2) * 0.6 * 8 * FOOT * G;
+    const layers = [{ ...beads, capture: 0, beta: 1 }];
+    const media = { bottom: 0, area: 1, perimeter: 4, gap: 0, layers, submergedWeight, holdDown: 0 };
+    return liftOnset({ ...media, liftSlack: 0, removal: 0, tanks: 8 }, 20);
+  },
 });
 
 published({
