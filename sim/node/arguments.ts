@@ -2,10 +2,11 @@ import { parseArgs } from 'node:util';
 import { type Display, parseQuantity } from '../quantity/index.ts';
 import { nearest } from '../scenario/nearest.ts';
 import type { Problem } from '../scenario/scenario.ts';
+import { momentProblems } from './dye.ts';
 import { type FillWishes, wishProblems } from './fill.ts';
 import { type MapWishes, mapProblems } from './map.ts';
 
-const COMMANDS = ['run', 'balance', 'fill', 'leak', 'map', 'sketch', 'schema'] as const;
+const COMMANDS = ['run', 'balance', 'fill', 'leak', 'map', 'dye', 'sketch', 'schema'] as const;
 export type CommandName = (typeof COMMANDS)[number];
 
 export interface Call {
@@ -21,6 +22,8 @@ export interface Call {
   readonly every: number | undefined;
   readonly fill: Omit<FillWishes, 'json' | 'csv'>;
   readonly map: Omit<MapWishes, 'json' | 'csv'>;
+  /** Moment of the run, as it was typed. */
+  readonly at: string | undefined;
   /** Levels were read on a ruler that stands in the water: a greater figure is a higher level. */
   readonly ruler: boolean;
 }
@@ -33,8 +36,8 @@ export type CallReading =
 /** What each option wants to be given; '' nothing. */
 const OPTIONS: Readonly<Record<string, { readonly wants: string; readonly of: readonly CommandName[] }>> = {
   json: { wants: '', of: COMMANDS },
-  display: { wants: 'us or metric', of: ['run', 'balance', 'fill', 'leak', 'map', 'sketch'] },
-  csv: { wants: 'the file to write', of: ['run', 'fill', 'map'] },
+  display: { wants: 'us or metric', of: ['run', 'balance', 'fill', 'leak', 'map', 'dye', 'sketch'] },
+  csv: { wants: 'the file to write', of: ['run', 'fill', 'map', 'dye'] },
   every: { wants: 'a time, as 1min', of: ['run'] },
   ics: { wants: 'the file to write', of: ['fill'] },
   zone: { wants: 'a time zone, as Europe/Berlin', of: ['fill'] },
@@ -45,6 +48,7 @@ const OPTIONS: Readonly<Record<string, { readonly wants: string; readonly of: re
   plane: { wants: 'valves or flow', of: ['map'] },
   bottom: { wants: 'openings, as 0,0.5,1', of: ['map'] },
   top: { wants: 'openings, as 0,0.5,1', of: ['map'] },
+  at: { wants: 'a time, as 2h', of: ['dye'] },
   help: { wants: '', of: COMMANDS },
 };
 
@@ -69,7 +73,12 @@ export function readCall(args: readonly string[]): CallReading {
   const words = tokens.flatMap((token) => (token.kind === 'positional' ? [token.value] : []));
   const problems = [...wordProblems(words), ...optionProblems(options, words[0])];
   const given: Given = Object.fromEntries(options.map(({ name, value }) => [name, value ?? '']));
-  problems.push(...valueProblems(given), ...wishProblems(wishesOf(given)), ...mapProblems(planeOf(given)));
+  problems.push(
+    ...valueProblems(given),
+    ...wishProblems(wishesOf(given)),
+    ...mapProblems(planeOf(given)),
+    ...momentProblems(given['at']),
+  );
   if (problems.length > 0) return { kind: 'refused', problems };
   return { kind: 'call', call: callOf(words, given) };
 }
@@ -86,6 +95,7 @@ function callOf(words: readonly string[], given: Given): Call {
     every: every?.ok ? every.value : undefined,
     fill: wishesOf(given),
     map: planeOf(given),
+    at: given['at'],
     ruler: given['ruler'] !== undefined,
   };
 }

@@ -6,6 +6,7 @@ import { parseJson } from '../scenario/json.ts';
 import { fileSchema } from '../scenario/schema.ts';
 import { expandSketch } from '../sketch/expand.ts';
 import type { Call, CommandName } from './arguments.ts';
+import { dyeCommand } from './dye.ts';
 import { readText, sameFile, writeLines } from './files.ts';
 import { fileText } from './fileText.ts';
 import { fillCommand } from './fill.ts';
@@ -83,6 +84,14 @@ export const commands: Readonly<Record<CommandName, (call: Call) => Promise<Outc
     tellOverwriting(call);
     const scenario = await siteOf(call);
     return solved(scenario, (site) => mapCommand(site, { ...call.map, json: call.json, csv: call.csv }));
+  },
+
+  async dye(call) {
+    tellOverwriting(call);
+    const scenario = await siteOf(call);
+    const outcome = solved(scenario, (site) => dyeCommand(site, call));
+    if (!('code' in outcome)) throw new Refused(outcome);
+    return outcome;
   },
 
   async sketch({ file, display, json: plain }) {
