@@ -16,6 +16,7 @@ import { keptSite, stopPump, stopWithValveFailed } from '../../sim/trials/stop.t
 import { fillGiven, fillRecord } from './fill-answers.ts';
 import { depositsGiven, dyeGiven } from './filter-answers.ts';
 import { leakGiven } from './log-answers.ts';
+import { mapGiven } from './map-answers.ts';
 import type { Answered, BalanceGiven, Display, Given, Outcome, Question, Request, TrialRequest } from './protocol.ts';
 import { readBackGiven, setToGiven } from './reading-answers.ts';
 
@@ -102,6 +103,8 @@ export function givenFor(request: Request): Given {
       return setToGiven(request);
     case 'leak':
       return leakGiven(request);
+    case 'map':
+      return mapGiven(request);
     case 'dye':
       return dyeGiven(request);
     case 'deposits':

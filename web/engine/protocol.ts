@@ -15,6 +15,7 @@ import type { Stops } from '../../sim/studies/quick.ts';
 import type { Setting } from '../../sim/studies/setting.ts';
 import type { Asked } from '../../sim/studies/turns.ts';
 import type { LeakGiven, LeakRequest } from './log-asked.ts';
+import type { MapGiven, MapRequest } from './map-asked.ts';
 
 export type Display = Scenario['display'];
 
@@ -173,6 +174,7 @@ export type Request =
   | ReadBackRequest
   | SetToRequest
   | LeakRequest
+  | MapRequest
   | DyeRequest
   | DepositsRequest;
 
@@ -275,6 +277,7 @@ export type Given =
   | ReadBackGiven
   | SetToGiven
   | LeakGiven
+  | MapGiven
   | DyeGiven
   | DepositsGiven
   | Refused
