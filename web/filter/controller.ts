@@ -1,7 +1,8 @@
-import { nothing, type ReactiveControllerHost, type TemplateResult } from 'lit';
+import { html, nothing, type ReactiveControllerHost, type TemplateResult } from 'lit';
 import type { Engine } from '../engine/client.ts';
 import type { Answered } from '../engine/protocol.ts';
 import type { Inside } from '../section/inside.ts';
+import type { Case } from '../state/case.ts';
 import type { Session } from '../state/session.ts';
 import type { Shown } from '../state/shown.ts';
 import type { Stage } from '../views/stage.ts';
@@ -42,8 +43,14 @@ export class FilterController {
   }
 
   /** The dye, below the drawing. */
-  dyeView(run: Answered, record: Shown): TemplateResult | typeof nothing {
-    return this.#session.about === 'filter' ? (this.#room?.dyeView(run, record) ?? nothing) : nothing;
+  dyeView(run: Answered, record: Shown, kept: Case | undefined): TemplateResult | typeof nothing {
+    return this.#session.about === 'filter' ? (this.#room?.dyeView(run, record, kept) ?? nothing) : nothing;
+  }
+
+  /** Opens this case and the one kept side by side; both must have a filter. */
+  sidesPress({ scenario }: Answered, kept: Case | undefined): TemplateResult | typeof nothing {
+    if (this.#session.about !== 'filter' || !this.#room || !scenario.filter || !kept?.scenario.filter) return nothing;
+    return html`<button @click=${() => this.#room?.open()}>side by side</button>`;
   }
 
   /** What is seen, beside the drawing. */

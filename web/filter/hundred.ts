@@ -52,8 +52,13 @@ const BEYOND = 0.18;
 /** Room between a mark and the net of a bag, px. */
 const ROOM = 7;
 
-export function coursesOf(filter: FilterScene, passage: Passage, level: number, scale: Scale): Courses {
-  const factor = watchedAt(passage);
+export function coursesOf(
+  filter: FilterScene,
+  passage: Passage,
+  level: number,
+  scale: Scale,
+  factor = watchedAt(passage),
+): Courses {
   const inGap = dartsInGap(passage.through, passage.round, ALL);
   const [left, right] = [scale.x(filter.cut.left), scale.x(filter.cut.left + filter.cut.width)];
   const gap = gapWidth(scale);

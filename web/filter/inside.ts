@@ -36,6 +36,8 @@ export class FilterInside implements Inside {
   /** Settled volume in each layer at the moment drawn, m³. */
   deposits: Readonly<Record<string, number>> = {};
   watch: DyeWatch | undefined;
+  /** Times as fast as in truth at which the marks run, where another case runs beside; else as is best watched. */
+  factor: number | undefined;
 
   layer(scene: Scene, scale: Scale, moment: Moment): SVGTemplateResult | typeof nothing {
     const { filter, scenario } = scene;
@@ -48,7 +50,7 @@ export class FilterInside implements Inside {
     const dyed = this.watch ? dyedAt(filter, media, this.watch, moment.t, level, scale) : [];
     return svg`<g>${layerElement(depositMarks(filter, media, porosities, scale))}
       <g class="dye">${dyed.map((each) => (scale.hatched ? hatchedDye(each) : tintedDye(each)))}</g>
-      ${this.marks.view(coursesOf(filter, passage, level, scale), passage.up)}</g>`;
+      ${this.marks.view(coursesOf(filter, passage, level, scale, this.factor), passage.up)}</g>`;
   }
 }
 

@@ -143,6 +143,16 @@ export function watchedAt({ throughTime, roundTime }: Passage): number {
   return FACTORS.reduce((best, factor) => (far(factor) < far(best) ? factor : best), 1 as number);
 }
 
+/** The shortest passage that can be followed on the screen, s. */
+const FOLLOWED = 2.4;
+
+/** One speed for several cases: as fast as the quickest of their ways can be followed. */
+export function watchedTogether(passages: readonly (Passage | undefined)[]): number {
+  const quick = Math.min(...passages.flatMap((each) => [each?.throughTime ?? Infinity, each?.roundTime ?? Infinity]));
+  if (!Number.isFinite(quick)) return 1;
+  return FACTORS.findLast((factor) => quick / factor >= FOLLOWED) ?? FACTORS[0];
+}
+
 /** 'as fast as the water', 'ten times as fast as the water', 'in slow motion, a tenth as fast as the water'. */
 export function factorWords(factor: number): string {
   if (factor === 1) return 'as fast as the water';

@@ -1,7 +1,9 @@
 import { html, nothing, type ReactiveControllerHost, type TemplateResult } from 'lit';
+import type { Scenario } from '../../sim/scenario/scenario.ts';
 import type { Engine } from '../engine/client.ts';
 import type { Answered, DepositsGiven, DyeGiven } from '../engine/protocol.ts';
 import { Asking } from '../fill/ask.ts';
+import type { Case } from '../state/case.ts';
 import { columnsAt, momentAt } from '../state/moment.ts';
 import type { Session } from '../state/session.ts';
 import type { Shown } from '../state/shown.ts';
@@ -13,6 +15,7 @@ import './dye.ts';
 import type { DyeDeeds } from './dye.ts';
 import './filter.ts';
 import { FilterInside } from './inside.ts';
+import type { Side } from './sides.ts';
 
 /** Minutes before the pour that the plots show, as a part of the dye's time. */
 const BEFORE = 0.08;
@@ -38,6 +41,11 @@ export class FilterRoom {
   #trouble = '';
   /** Deposits over the run, and the text they are of. */
   #settled: { readonly of: string; given: DepositsGiven | undefined } | undefined;
+
+  /** Drawn beside the case kept: each drawing moves marks of its own. */
+  readonly #beside = new FilterInside();
+  #kept: { of: Case; settled: DepositsGiven | undefined; inside: FilterInside } | undefined;
+  #open = false;
 
   constructor(around: Around) {
     this.#around = around;
@@ -131,18 +139,19 @@ export class FilterRoom {
   /** What is seen at the moment drawn. */
   view({ scenario }: Answered, record: Shown): TemplateResult {
     const { stage } = this.#around;
-    const media = scenario.filter?.media;
     const deposits = this.#depositsAt(record);
     this.inside.deposits = deposits;
-    const porosities = media ? porositiesOf(media, deposits) : undefined;
+    this.#beside.deposits = deposits;
+    const porosities = leftIn(scenario, deposits);
     const moment = momentAt(record.series, stage.moment);
     return html`<tb-filter .seen=${{ scenario, moment, porosities }} .stand=${this.#stand}
       .stands=${this.inside.marks.stands}></tb-filter>`;
   }
 
   /** The dye, below the drawing. */
-  dyeView({ scenario }: Answered, { trial }: Shown): TemplateResult | typeof nothing {
-    if (!scenario.filter) return nothing;
+  dyeView(run: Answered, record: Shown, kept: Case | undefined): TemplateResult | typeof nothing {
+    if (!run.scenario.filter) return nothing;
+    const { trial } = record;
     const { session, stage } = this.#around;
     // The dye of a site that was edited is poured anew at its moment, once the hand rests.
     if (this.#at !== undefined && session.isWhole && this.#of !== keyOf(session)) this.#ask(false);
@@ -151,8 +160,44 @@ export class FilterRoom {
     const poured =
       this.#at === undefined ? undefined : { at: this.#at, given: this.#given, playing: this.#player.running };
     return html`<tb-dye .poured=${poured} .deeds=${this.#deeds} .moment=${stage.moment} .trial=${trial !== undefined}
-      .trouble=${this.#trouble}></tb-dye>`;
+      .trouble=${this.#trouble}></tb-dye>${this.#sidesView(run, record, kept)}`;
   }
+
+  /** Opens two cases side by side. */
+  open(): void {
+    void import('./sides.ts');
+    this.#open = true;
+    this.#around.host.requestUpdate();
+  }
+
+  readonly #shut = (): void => {
+    this.#open = false;
+    this.#around.host.requestUpdate();
+  };
+
+  #sidesView(run: Answered, record: Shown, kept: Case | undefined): TemplateResult | typeof nothing {
+    if (kept !== this.#kept?.of)
+      this.#kept = kept && { of: kept, settled: this.#settled?.given, inside: new FilterInside() };
+    const other = this.#kept;
+    if (!this.#open || !other) return nothing;
+    const t = this.#around.stage.moment;
+    const stop = record.stopping?.at;
+    const there = stop !== undefined && other.of.stop !== undefined ? t - stop + other.of.stop : t;
+    const settled = other.settled ? columnsAt(other.settled.layers, other.settled.t, there) : {};
+    other.inside.deposits = settled;
+    const side = (scenario: Scenario, { series, answer }: Case | Shown, at: number, inside: FilterInside): Side => ({
+      seen: { scenario, moment: momentAt(series, at), porosities: leftIn(scenario, inside.deposits) },
+      answer,
+      inside,
+    });
+    const { display } = run.scenario;
+    return html`<tb-sides .kept=${side({ ...other.of.scenario, display }, other.of, there, other.inside)}
+      .now=${side(run.scenario, record, t, this.#beside)} .close=${this.#shut}></tb-sides>`;
+  }
+}
+
+function leftIn({ filter }: Scenario, deposits: Readonly<Record<string, number>>): number[] | undefined {
+  return filter?.media && porositiesOf(filter.media, deposits);
 }
 
 /** What a dye depends on: the site, and the units it is told in. */

@@ -12,6 +12,10 @@ import { dartsInGap, gapWidth, isFelt } from './vessel.ts';
 /** Height of a name with its figure under it, and the room kept between two, px. */
 const PAIR = 34;
 const APART = 6;
+/** The words of the shares take so much room across, px. */
+const SHARES = 240;
+/** A feed nearer than this to the edge of the sheet has no room for its words, px. */
+const FEED = 70;
 /** Depth of a tint of the water, m: text stands on the two palest and the three deepest. */
 const BAND = 0.15;
 
@@ -102,7 +106,7 @@ function feedWords({ pipes, scenario }: Scene, scale: Scale, { flows }: Moment, 
   const marks: Mark[] = [];
   const reach = (route: PipeRoute): number => 0.5 * boreWidth(route.diameter, scale) + 12;
   const flow = (name: string): string => formatFlow(flows[name] ?? 0, display);
-  const isSeen = ([station]: Spot): boolean => scale.x(station) > scale.left;
+  const isSeen = ([station]: Spot): boolean => scale.x(station) > scale.left + FEED;
   if (topFeed?.valve && isSeen(topFeed.valve)) {
     const [x, y] = scale.at(topFeed.valve);
     const figure = `${turned(settings.topValve)}, ${flow('top feed')}`;
@@ -141,7 +145,8 @@ function waterWords({ filter, scenario }: Scene, scale: Scale, { levels, flows }
   const half = 13 / scale.a;
   const second = free > BAND + 2 * half;
   const depth = second ? BAND + half : Math.min(0.5 * free, BAND - half);
-  if (free * scale.a > 40 && (flows.media ?? 0) > 1e-7) {
+  const across = scale.a * cut.width;
+  if (free * scale.a > 40 && across > SHARES && (flows.media ?? 0) > 1e-7) {
     const round = dartsInGap(flows.media, flows.gap ?? 0, 100);
     const share = `${100 - round} of 100 marks go through, ${round} go round`;
     marks.push(
@@ -150,7 +155,7 @@ function waterWords({ filter, scenario }: Scene, scale: Scale, { levels, flows }
   }
   const under = 0.5 * (media.bottom + floorOf(cut));
   const deep = level - under;
-  if ((media.bottom - floorOf(cut)) * scale.a > 30 && (deep < 2 * BAND || deep > 3 * BAND)) {
+  if ((media.bottom - floorOf(cut)) * scale.a > 30 && across > 0.6 * SHARES && (deep < 2 * BAND || deep > 3 * BAND)) {
     marks.push(
       words(
         middle,

@@ -64,7 +64,7 @@ export function closeUpOf(scene: Scene, room: number, hatched = false): Scale | 
 }
 
 /** How much of a vessel's sheet lies round it, px. */
-const ROUND_VESSEL = { left: 54, right: 6, top: 44, bottom: 44 };
+const ROUND_VESSEL = { left: 54, right: 6, top: 60, bottom: 40 };
 
 function vesselFrame({ filter }: Scene): { from: number; to: number; top: number; low: number } | undefined {
   if (!filter) return undefined;
@@ -89,7 +89,7 @@ export function vesselScale(scene: Scene, width: number, tall: number): number |
 /** The vessel of the filter alone, at a given scale, so that two of them compare. */
 export function vesselOf(scene: Scene, width: number, a: number, hatched = false): Scale | undefined {
   const frame = vesselFrame(scene);
-  return frame && framed({ ...frame, a, width, margin: ROUND_VESSEL, strip: false, hatched });
+  return frame && framed({ ...frame, a, width, margin: ROUND_VESSEL, strip: true, hatched });
 }
 
 /** Bare paper round a close-up, over what goes on beyond it. */

@@ -1,6 +1,6 @@
 /** Two cases of a site beside each other: what is kept of one, and in what the other differs. */
 import { formatLength, formatVolume } from '../../sim/quantity/index.ts';
-import type { LedgerOut, Series } from '../../sim/results/answer.ts';
+import type { LedgerOut, RunAnswer, Series } from '../../sim/results/answer.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import type { Display } from '../engine/protocol.ts';
 import { intoPond, runsBack } from '../plots/back.ts';
@@ -9,6 +9,7 @@ import type { Shown } from './shown.ts';
 export interface Case {
   readonly scenario: Scenario;
   readonly series: Series;
+  readonly answer: RunAnswer;
   /** Moment at which the pump stops, s; undefined where it never does. */
   readonly stop: number | undefined;
   /** The pond's lowest edge less its highest level, m. */
@@ -25,6 +26,7 @@ export function caseOf(scenario: Scenario, { answer, series, stopping, trial }: 
   return {
     scenario,
     series,
+    answer,
     stop,
     below: edge - (answer.levels['pond']?.max.value ?? edge),
     back: stop === undefined ? undefined : runsBack(series, intoPond(series, scenario), stop).volume,

@@ -40,6 +40,11 @@ export class Beside {
     this.#engine = engine;
   }
 
+  /** The case that was kept. */
+  get kept(): Case | undefined {
+    return this.#kept;
+  }
+
   /** A case of another site is none of this one. */
   clear(): void {
     this.#kept = undefined;
@@ -82,8 +87,12 @@ export class Beside {
     return { name, short, series: moved(valve.series, stop, end), fails: valve.fails, only: 'levels' };
   }
 
-  /** A press that keeps the present case or lets it go, and in what the two differ. */
-  view(record: Shown): TemplateResult | undefined {
+  /**
+   * A press that keeps the present case or lets it go, and in what the two differ.
+   *
+   * @param more presses about the two
+   */
+  view(record: Shown, more?: unknown): TemplateResult | undefined {
     const { shown } = this.#session;
     if (!shown) return undefined;
     const turn = (): void => {
@@ -96,7 +105,7 @@ export class Beside {
         <button @click=${() => void this.#later(record)}>a year later</button></p>`;
     const now = caseOf(shown.scenario, record);
     return html`<p class="kept" slot="beside">${this.#isLater() ? this.#year : ''} ${differenceWords(now, this.#kept, shown.scenario.display)}
-      <button @click=${turn}>let the case kept go</button></p>`;
+      ${more} <button @click=${turn}>let the case kept go</button></p>`;
   }
 
   /** The year's step stands, or edits that were made after it. */

@@ -163,11 +163,11 @@ export class Page extends LitElement {
         .view=${this.#session.about === 'filter' ? 'filter' : 'whole'} .inside=${this.#filter.inside}
         .about=${this.#session.about === 'filter' ? 'filter' : 'pond'}></tb-section>
       ${this.#desk.matches ? nothing : bar}
-      ${this.#filter.dyeView(run, record)}
+      ${this.#filter.dyeView(run, record, this.#beside.kept)}
       <tb-plots .scenario=${scenario} .answer=${record.answer} .series=${record.series}
         .trial=${record.trial ?? ''} .drawing=${this.#drawing} .other=${this.#beside.other(record)} .window=${window} .moment=${moment}
         @window-chosen=${(event: CustomEvent<[number, number]>) => this.#stage.choose(event.detail)}
-        @moment-moved=${(event: CustomEvent<number>) => this.#stage.moveTo(event.detail)}>${this.#desk.matches ? bar : nothing}${this.#beside.view(record)}</tb-plots>
+        @moment-moved=${(event: CustomEvent<number>) => this.#stage.moveTo(event.detail)}>${this.#desk.matches ? bar : nothing}${this.#beside.view(record, this.#filter.sidesPress(run, this.#beside.kept))}</tb-plots>
     </div>`;
   }
 
