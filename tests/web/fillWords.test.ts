@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { readScenario } from '../../sim/index.ts';
 import { fillGiven, siteOn } from '../../web/engine/fill-answers.ts';
-import type { FillDay, FillMore, FillPlanned } from '../../web/engine/protocol.ts';
+import type { FillDay, FillMore, FillPlanned } from '../../web/engine/fill-asked.ts';
 import { dateWords, shutOff } from '../../web/fill/calendar.ts';
 import { clockText, clockWords, momentOf, timeWords, typedTime, wallOf } from '../../web/fill/clock.ts';
 import { clockTicks, courseScale } from '../../web/fill/course.ts';

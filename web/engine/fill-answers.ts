@@ -11,7 +11,8 @@ import { momentText } from '../../sim/quantity/index.ts';
 import { RunFailure } from '../../sim/results/failure.ts';
 import type { RunRecord } from '../../sim/results/record.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
-import type { FillDay, FillRequest, Given } from './protocol.ts';
+import type { FillDay, FillRequest } from './fill-asked.ts';
+import type { Given } from './protocol.ts';
 
 const DAY = 86400;
 

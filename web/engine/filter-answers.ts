@@ -6,7 +6,8 @@ import { depositsAt } from '../../sim/results/deposits.ts';
 import { RunFailure } from '../../sim/results/failure.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import { run } from '../../sim/simulate.ts';
-import type { DepositsRequest, Display, DyeRequest, Given } from './protocol.ts';
+import type { DepositsRequest, DyeRequest } from './filter-asked.ts';
+import type { Display, Given } from './protocol.ts';
 
 /** The dye poured, kg: a gram, of which only shares are shown. */
 const POURED = 1e-3;

@@ -3,9 +3,6 @@
  * do not survive the way between the two.
  */
 
-import type { DyeTest, DyeWatching } from '../../sim/dye/answer.ts';
-import type { Opening } from '../../sim/fill/opening.ts';
-import type { FillPlan } from '../../sim/fill/plan.ts';
 import type { Fit, ReadingProblem, SetTo, SiteReading, Wish } from '../../sim/readings/index.ts';
 import type { BalanceAnswer, LoggedEvent, Range, RunAnswer, Series } from '../../sim/results/answer.ts';
 import type { JsonSchema } from '../../sim/scenario/fields.ts';
@@ -14,6 +11,8 @@ import type { Stretch } from '../../sim/studies/aim.ts';
 import type { Stops } from '../../sim/studies/quick.ts';
 import type { Setting } from '../../sim/studies/setting.ts';
 import type { Asked } from '../../sim/studies/turns.ts';
+import type { FillDay, FillMore, FillPlanned, FillRequest } from './fill-asked.ts';
+import type { DepositsGiven, DepositsRequest, DyeGiven, DyeRequest } from './filter-asked.ts';
 import type { LeakGiven, LeakRequest } from './log-asked.ts';
 import type { MapGiven, MapRequest } from './map-asked.ts';
 
@@ -93,29 +92,6 @@ export interface TrialRequest {
   readonly fill?: FillDay | undefined;
 }
 
-/** The day on which a site is filled: what is no part of the site itself. */
-export interface FillDay {
-  /** When the first hose is opened, 'YYYY-MM-DDTHH:MM' on the wall; undefined: as the file has it. */
-  readonly opened?: string | undefined;
-  /** Where the water stands then, m; undefined: as the file has it, or at the floor where it has nothing. */
-  readonly water?: number | 'empty' | undefined;
-  /** All hoses are shut every night, s after midnight. */
-  readonly nights?: readonly [from: number, to: number] | undefined;
-  /** Full by this time of day, s after midnight: the hose is opened as late as that allows. */
-  readonly by?: number | undefined;
-  /** IANA name of the zone whose clock hangs on the wall. */
-  readonly zone?: string | undefined;
-}
-
-/** How a site comes to its fill mark; `part` tells what is computed at once, and what takes longer. */
-export interface FillRequest {
-  readonly want: 'fill';
-  readonly text: string;
-  readonly display: Display | undefined;
-  readonly day: FillDay;
-  readonly part: 'plan' | 'more';
-}
-
 /** What rulers, watch and bucket say of the site. */
 export interface ReadBackRequest {
   readonly want: 'read back';
@@ -143,20 +119,6 @@ export interface BalancesRequest {
   readonly want: 'balances';
   readonly texts: readonly string[];
   readonly display: Display | undefined;
-}
-
-/** Dye poured under the filter's rack at a moment of the run, s from its start. */
-export interface DyeRequest {
-  readonly want: 'dye';
-  readonly text: string;
-  readonly display: Display | undefined;
-  readonly at: number;
-}
-
-/** What has settled in the media over the run. */
-export interface DepositsRequest {
-  readonly want: 'deposits';
-  readonly text: string;
 }
 
 /** Every key a file may have. */
@@ -216,24 +178,6 @@ export interface SchemaGiven {
   schema: JsonSchema;
 }
 
-export interface FillPlanned {
-  kind: 'fill plan';
-  /** null where the site has no fill mark, or no hose that gives anything. */
-  plan: FillPlan | null;
-  /** Where the water stands when the first hose is opened, m. */
-  water: number;
-  /** Asked for by a time of day; null where it was not. */
-  opening: Opening | null;
-}
-
-export interface FillMore {
-  kind: 'fill more';
-  /** How far the moment may be off, s either way, and what moves it most; null where it is never full, or is already. */
-  band: { readonly band: number; readonly most: string | undefined } | null;
-  /** The same fill with the pump started at the mark; null where there is none. */
-  pumped: FillPlan | null;
-}
-
 /** Places of the file as it was typed, and what is put there; undefined takes the key away. */
 export type FileEdits = readonly (readonly [place: string, value: unknown])[];
 
@@ -248,22 +192,6 @@ export interface SetToGiven {
   kind: 'set to';
   result: SetTo;
   edits: FileEdits;
-}
-
-export interface DyeGiven {
-  kind: 'dye';
-  /** Residence times at the flows of the moment, held. */
-  test: DyeTest;
-  /** The dye carried by the run's own flows. */
-  watch: DyeWatching;
-}
-
-export interface DepositsGiven {
-  kind: 'deposits';
-  /** Moments of the run, s. */
-  t: Float64Array;
-  /** Settled volume in each layer at these moments, m³, by its name; none where nothing settles. */
-  layers: Record<string, Float64Array>;
 }
 
 export type Given =

@@ -1,7 +1,8 @@
 import { html, type ReactiveControllerHost, type TemplateResult } from 'lit';
 import type { FillPlan } from '../../sim/fill/plan.ts';
 import type { Engine } from '../engine/client.ts';
-import type { Answered, FillDay } from '../engine/protocol.ts';
+import type { FillDay } from '../engine/fill-asked.ts';
+import type { Answered } from '../engine/protocol.ts';
 import type { Session } from '../state/session.ts';
 import type { Stage } from '../views/stage.ts';
 import type { FillMoment, SiteEdited } from './fill.ts';

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { type Display, parseTimeOfDay } from '../../sim/quantity/index.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
-import type { FillDay, FillPlanned } from '../engine/protocol.ts';
+import type { FillDay, FillPlanned } from '../engine/fill-asked.ts';
 import { newlyWritten } from '../state/typed.ts';
 import { type Blanks, row, taken } from './blanks.ts';
 import { momentOf, timeWords, typedTime, wallOf } from './clock.ts';

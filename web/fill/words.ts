@@ -2,7 +2,7 @@
 import type { FillPlan } from '../../sim/fill/plan.ts';
 import { meterText, neverWords } from '../../sim/fill/words.ts';
 import { type Display, formatDuration, formatLength, formatVolume } from '../../sim/quantity/index.ts';
-import type { FillMore, FillPlanned } from '../engine/protocol.ts';
+import type { FillMore, FillPlanned } from '../engine/fill-asked.ts';
 import { trueFractions } from '../state/typed-inches.ts';
 import { type ClockWords, clockText, clockWords } from './clock.ts';
 

@@ -1,7 +1,7 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { formatDuration, formatPercent } from '../../sim/quantity/index.ts';
-import type { DyeGiven } from '../engine/protocol.ts';
+import type { DyeGiven } from '../engine/filter-asked.ts';
 import { layerElement } from '../section/elements.ts';
 import { shared } from '../views/styles.ts';
 import { dyePlotMarks, TALL } from './dye-plot.ts';

@@ -1,7 +1,8 @@
 import { html, nothing, type ReactiveControllerHost, type TemplateResult } from 'lit';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import type { Engine } from '../engine/client.ts';
-import type { Answered, DepositsGiven, DyeGiven } from '../engine/protocol.ts';
+import type { DepositsGiven, DyeGiven } from '../engine/filter-asked.ts';
+import type { Answered } from '../engine/protocol.ts';
 import { Asking } from '../fill/ask.ts';
 import type { Case } from '../state/case.ts';
 import { columnsAt, momentAt } from '../state/moment.ts';

@@ -12,7 +12,7 @@ const MARGINS: Readonly<Record<Paper, string>> = { A4: '10mm', Letter: '10mm 12.
 const pageCss = (paper: Paper): string => `@page { size: ${paper}; margin: ${MARGINS[paper]}; }
 @media print {
   html, body { background: #fff; margin: 0; }
-  body > :not(tb-sheet) { visibility: hidden; position: absolute; left: 0; right: 0; height: 0; overflow: hidden; }
+  body > :not(.sheet) { visibility: hidden; position: absolute; left: 0; right: 0; height: 0; overflow: hidden; }
 }`;
 
 const rules = new CSSStyleSheet();

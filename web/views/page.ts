@@ -8,6 +8,7 @@ import { FillController } from '../fill/controller.ts';
 import { FilterController } from '../filter/controller.ts';
 import { Keeper } from '../keep/keeper.ts';
 import type { Screen } from '../keep/screen.ts';
+import { LessonController } from '../lesson/controller.ts';
 import { MineController } from '../mine/controller.ts';
 import { ReadingsController } from '../readings/controller.ts';
 import { chooseLook, type Look, openingLook } from '../state/look.ts';
@@ -49,6 +50,7 @@ export class Page extends LitElement {
   readonly #inputs = new InputsController(this, this.#session, this.#engine);
   readonly #mine = new MineController(this, this.#session, this.#keeper);
   readonly #readings = new ReadingsController(this, this.#session, this.#engine);
+  readonly #lesson = new LessonController(this, this.#session, this.#keeper, this.#engine);
   readonly #fill = new FillController(this, this.#session, this.#engine, this.#stage);
   readonly #filter = new FilterController(this, this.#session, this.#engine, this.#stage);
   /** On a desk all presses of the moment stand in one row; on a phone the pump is stopped above the drawing. */
@@ -89,6 +91,7 @@ export class Page extends LitElement {
     this.#beside.clear();
     this.#filter.clear();
     this.#inputs.close();
+    this.#lesson.leave();
   }
 
   override disconnectedCallback(): void {
@@ -198,7 +201,7 @@ export class Page extends LitElement {
     const fills = this.#session.about === 'filling';
     const answer = fills ? this.#fill.view(run) : answerView(this.#session, run);
     if (this.#mine.isOpen) return html`${answer} ${this.#mine.view(run)}`;
-    return html`${answer} ${this.#filter.view(run, this.#stage.record())} ${this.#inputs.view(run, !fills)} ${this.#readings.view(run)}`;
+    return html`${answer} ${this.#lesson.view(run)} ${this.#filter.view(run, this.#stage.record())} ${this.#inputs.view(run, !fills)} ${this.#readings.view(run)}`;
   }
 
   override render(): TemplateResult {

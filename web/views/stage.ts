@@ -1,6 +1,7 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { Engine } from '../engine/client.ts';
-import type { FillDay, Subject, TrialShown } from '../engine/protocol.ts';
+import type { FillDay } from '../engine/fill-asked.ts';
+import type { Subject, TrialShown } from '../engine/protocol.ts';
 import { withinRun } from '../plots/time-axis.ts';
 import { Player } from '../state/player.ts';
 import type { Remembered } from '../state/remembered.ts';

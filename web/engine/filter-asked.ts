@@ -1,0 +1,35 @@
+/** What the page asks of the filter’s inside, and what comes back. */
+import type { DyeTest, DyeWatching } from '../../sim/dye/answer.ts';
+import type { Scenario } from '../../sim/scenario/scenario.ts';
+
+type Display = Scenario['display'];
+
+/** Dye poured under the filter's rack at a moment of the run, s from its start. */
+export interface DyeRequest {
+  readonly want: 'dye';
+  readonly text: string;
+  readonly display: Display | undefined;
+  readonly at: number;
+}
+
+/** What has settled in the media over the run. */
+export interface DepositsRequest {
+  readonly want: 'deposits';
+  readonly text: string;
+}
+
+export interface DyeGiven {
+  kind: 'dye';
+  /** Residence times at the flows of the moment, held. */
+  test: DyeTest;
+  /** The dye carried by the run's own flows. */
+  watch: DyeWatching;
+}
+
+export interface DepositsGiven {
+  kind: 'deposits';
+  /** Moments of the run, s. */
+  t: Float64Array;
+  /** Settled volume in each layer at these moments, m³, by its name; none where nothing settles. */
+  layers: Record<string, Float64Array>;
+}
