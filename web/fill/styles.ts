@@ -170,7 +170,7 @@ export const blankStyles = css`
   }
   .blank > .name {
     flex: 1 1 84px;
-    padding-top: 6px;
+    padding: 6px 0 4px;
     font-size: 15px;
     line-height: 19px;
     font-style: italic;

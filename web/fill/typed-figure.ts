@@ -2,6 +2,7 @@
 import { type DimensionName, type Display, fromSI, parseQuantity, unitOf } from '../../sim/quantity/index.ts';
 import { typeset } from '../state/typed.ts';
 import { feetAndInches } from '../state/typed-inches.ts';
+import { unread } from '../state/unread.ts';
 
 export type TypedFigure = { readonly value: number | undefined } | { readonly wrong: string };
 
@@ -26,9 +27,7 @@ export function typedFigure(text: string, dimension: DimensionName, display: Dis
     const parsed = parseQuantity(`${plain} ${unit}`, dimension);
     if (parsed.ok) return { value: parsed.value };
   }
-  const typed = JSON.stringify(plain);
-  const said = own.fault === 'half a fraction' ? `The fraction in ${typed} is not finished` : `${typed} can’t be read`;
-  return { wrong: `${said}: give it as ${EXAMPLES[display][dimension] ?? 'a number'}.` };
+  return { wrong: `${unread(plain, own)} can’t be read: give it as ${EXAMPLES[display][dimension] ?? 'a number'}.` };
 }
 
 const EIGHTHS = 8;

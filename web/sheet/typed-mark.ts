@@ -1,4 +1,5 @@
 import { type Display, parseQuantity } from '../../sim/quantity/index.ts';
+import { unread } from '../state/unread.ts';
 
 export type TypedLength = { readonly value: number | undefined } | { readonly wrong: string };
 
@@ -9,8 +10,6 @@ export function typedLength(text: string, display: Display): TypedLength {
   const parsed = parseQuantity(text, 'length');
   if (parsed.ok) return { value: parsed.value };
   if (parsed.fault === 'no unit' && bare.ok) return { value: bare.value };
-  const typed = JSON.stringify(text.trim());
-  const said =
-    parsed.fault === 'half a fraction' ? `The fraction in ${typed} is not finished` : `${typed} is no length`;
-  return { wrong: `${said}: write it as ${display === 'us' ? '4 ft 3 1/2 in' : '1.30 m or 1300 mm'}.` };
+  const like = display === 'us' ? '4 ft 3 1/2 in' : '1.30 m or 1300 mm';
+  return { wrong: `${unread(text, parsed)} is no length: write it as ${like}.` };
 }

@@ -25,6 +25,7 @@ export const shared = css`
   p {
     margin: 0 0 8px;
     max-width: 68ch;
+    text-wrap: pretty;
   }
   ul,
   ol {
