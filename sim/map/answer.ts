@@ -1,4 +1,6 @@
-import type { BalanceCheck } from './margins.ts';
+/** The checks that a running balance decides, in the order in which a site is asked. */
+export const BALANCE_CHECKS = ['falls', 'channeling', 'headroom', 'reach', 'velocity', 'duty'] as const;
+export type BalanceCheck = (typeof BALANCE_CHECKS)[number];
 
 /** Two planes of operation: the openings of both valves; the pump's speed and the share that goes up the bottom feed. */
 export type Plane = 'valves' | 'flow';

@@ -8,10 +8,7 @@ import { MOST_CHANNELED } from '../results/checks/limits.ts';
 import { openOutlets, shutOffHead } from '../results/checks/reach.ts';
 import { FASTEST } from '../results/checks/velocity.ts';
 import type { Scenario } from '../scenario/scenario.ts';
-
-/** The checks that a running balance decides, in the order in which a site is asked. */
-export const BALANCE_CHECKS = ['falls', 'channeling', 'headroom', 'reach', 'velocity', 'duty'] as const;
-export type BalanceCheck = (typeof BALANCE_CHECKS)[number];
+import { BALANCE_CHECKS, type BalanceCheck } from './answer.ts';
 
 export interface Margin {
   readonly check: BalanceCheck;

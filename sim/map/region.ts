@@ -1,6 +1,5 @@
 /** Where all checks of the balance hold: along a line through the present point, and over the whole map. */
-import type { MapPoint, OperatingMap, Stretch } from './answer.ts';
-import type { BalanceCheck } from './margins.ts';
+import type { BalanceCheck, MapPoint, OperatingMap, Stretch } from './answer.ts';
 
 /** A border is found to this, −: a tenth of a degree of a handle. */
 const NARROW = 1e-3;

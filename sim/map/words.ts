@@ -1,7 +1,6 @@
 /** A map in sentences: where the present setting lies, and where all checks of the balance hold. */
 import { type Display, formatDuration, formatFlow, formatLength, formatPercent } from '../quantity/index.ts';
-import type { MapPoint, OperatingMap, Stretch } from './answer.ts';
-import { BALANCE_CHECKS, type BalanceCheck } from './margins.ts';
+import { BALANCE_CHECKS, type BalanceCheck, type MapPoint, type OperatingMap, type Stretch } from './answer.ts';
 import { tally } from './region.ts';
 
 /** What a handle is turned by from along its pipe, degrees. */

@@ -1,10 +1,16 @@
 /** The map against what it maps: the running balance by itself, the site's own checks, and the integrator's long run. */
 import { describe, expect, test } from 'vitest';
 import { balance } from '../../sim/balance.ts';
-import type { Figure, Figures, MapPoint, OperatingMap, Plane } from '../../sim/map/answer.ts';
+import {
+  BALANCE_CHECKS,
+  type Figure,
+  type Figures,
+  type MapPoint,
+  type OperatingMap,
+  type Plane,
+} from '../../sim/map/answer.ts';
 import { figureAt, isContact } from '../../sim/map/between.ts';
 import { operatingMap } from '../../sim/map/map.ts';
-import { BALANCE_CHECKS } from '../../sim/map/margins.ts';
 import { siteAt } from '../../sim/map/point.ts';
 import { Seeker } from '../../sim/map/seeker.ts';
 import { settingFor } from '../../sim/map/share.ts';
