@@ -134,7 +134,7 @@ describe('what is told', () => {
       /^The water runs back/,
     ],
   ] as const)('of %s: a sentence of what follows', (_name, edits, flows, words) => {
-    const s = edits.length > 0 ? { ...siteWith(), ...changed(edits[0][0]) } : siteWith();
+    const s = edits[0] ? { ...siteWith(), ...changed(edits[0][0]) } : siteWith();
     const moment = runningOf(siteWith());
     const said = explanation({ scenario: s, moment: { ...moment, flows: { ...moment.flows, ...flows } } });
     expect(said[0]).toMatch(words);

@@ -93,7 +93,7 @@ export class Sides extends LitElement {
     const share = passage?.share;
     const says = share === undefined ? 'no water goes up' : `${formatPercent(share)} goes round`;
     // What is pressed in the drawing belongs to the page behind: here it is a picture.
-    return html`<figure role="group" aria-label="${name}: ${says}">
+    return html`<figure aria-label="${name}: ${says}">
       <figcaption><i>${name}:</i> ${says}</figcaption>
       <tb-section inert .scenario=${seen.scenario} .answer=${answer} .moment=${seen.moment} .width=${width} .view=${{ vessel: a }}
         .inside=${inside}></tb-section>

@@ -13,7 +13,7 @@ import { dartsInGap, gapWidth, isFelt } from './vessel.ts';
 const PAIR = 34;
 const APART = 6;
 /** The words of the shares take so much room across, px. */
-const SHARES = 240;
+const SHARES = 210;
 /** A feed nearer than this to the edge of the sheet has no room for its words, px. */
 const FEED = 70;
 /** Depth of a tint of the water, m: text stands on the two palest and the three deepest. */

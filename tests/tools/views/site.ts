@@ -1,6 +1,6 @@
 /** The page with a demo, and with files of every kind. */
 import type { Page } from '@playwright/test';
-import { ask, first, isWhole, openFile, scenario, type View } from './hand.ts';
+import { ask, first, isWhole, openFile, scenario, type, type View } from './hand.ts';
 
 /** A question, whose answer is there as soon as its words are. */
 const asked = (name: string, words: string, heard: RegExp): View => ({
@@ -12,6 +12,25 @@ const asked = (name: string, words: string, heard: RegExp): View => ({
   },
   leave: (page) => ask(page, first),
 });
+
+/** Dye half way to the lip. */
+async function dyed(page: Page): Promise<void> {
+  await ask(page, 'What does the water do inside the filter?');
+  await page.getByRole('button', { name: 'pour dye' }).click();
+  await page.getByRole('button', { name: 'hold the dye' }).click();
+  await page.getByRole('button', { name: /^half past the lip/ }).click();
+  await isWhole(page);
+}
+
+/** Two gaps of one filter beside each other. */
+async function sides(page: Page): Promise<void> {
+  await ask(page, 'What does the water do inside the filter?');
+  await page.getByRole('button', { name: 'keep this case beside' }).click();
+  await type(page, 'gap round the mats', '15 mm');
+  await isWhole(page);
+  await page.getByRole('button', { name: 'side by side' }).click();
+  await page.getByRole('dialog', { name: 'Two cases side by side' }).waitFor();
+}
 
 /** Something the page unfolds, pressed open and closed again. */
 const unfolded = (name: string, at: string): View => {
@@ -61,6 +80,8 @@ export const siteViews: readonly View[] = [
   },
   asked('filling', 'When will it be full?', /Shut the hose/),
   asked('filter', 'What does the water do inside the filter?', /slips round the mats/),
+  { name: 'filter-dye', show: dyed },
+  { name: 'filter-sides', show: sides },
   part('pond', 'pond'),
   part('filter', 'filter'),
   unfolded('whole', 'tb-whole-answer details'),
