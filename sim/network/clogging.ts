@@ -23,6 +23,8 @@ export interface Taken {
 }
 
 const NEVER = Number.POSITIVE_INFINITY;
+/** Below this nothing goes through the media, m³/s: rounding of water at rest. */
+const NO_FLOW = 1e-9;
 /** A layer within this of its room is full, as a share of it: rounding. */
 const FULL = 1e-12;
 
@@ -73,7 +75,8 @@ export class Clogging {
 
   /** Deposits foreseen at a flow through the media, m³/s. */
   foresee(held: readonly number[], since: number, flow: number): Settled {
-    const perSecond = this.shares(held).kept.map((kept) => kept * Math.max(0, flow));
+    const through = flow > NO_FLOW ? flow : 0;
+    const perSecond = this.shares(held).kept.map((kept) => kept * through);
     return { since, held, perSecond };
   }
 
