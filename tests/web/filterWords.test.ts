@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { balance, readScenario } from '../../sim/index.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
-import { porositiesOf } from '../../web/filter/deposit.ts';
+import { depositMarks, porositiesOf } from '../../web/filter/deposit.ts';
 import { tankBounds } from '../../web/filter/dye-marks.ts';
 import { playedAt } from '../../web/filter/dye-words.ts';
 import { explanation } from '../../web/filter/explanation.ts';
@@ -119,7 +119,7 @@ describe('what is told', () => {
     const porosities = porositiesOf(s.filter!.media!, deposits);
     const moment = runningOf(s);
     const words = explanation({ scenario: s, moment, porosities }).join(' ');
-    expect(words).toMatch(/because deposit has taken 22 % of the pores of ‘coarse mat’: the bed now asks/);
+    expect(words).toMatch(/because deposit holds the water back: the bed asks .* of head, clean it would ask/);
   });
 
   test.each([
@@ -220,5 +220,35 @@ describe('dye in the drawing', () => {
 
   test('is played within half a minute', () => {
     for (const lasts of [20, 300, 900, 5000, 20_000]) expect(lasts / playedAt(lasts)).toBeLessThanOrEqual(30);
+  });
+});
+
+describe('deposit in the drawing', () => {
+  const s = siteWith();
+  const media = s.filter!.media!;
+  const scene = sceneOf(s);
+  const scale = closeUpOf(scene, 1000)!;
+  const drawn = (part: number) => {
+    const held = part * media.area * media.layers[1]!.thickness * media.layers[1]!.porosity;
+    return depositMarks(scene.filter!, media, porositiesOf(media, { 'bagged media': held }), scale);
+  };
+  const heights = (d: string): number[] => [...d.matchAll(/M[\d.]+ ([\d.]+)h/g)].map(([, y]) => Number(y));
+  const dotsOf = (part: number): number[] => {
+    const [settled] = drawn(part);
+    return settled?.dots.kind === 'path' ? heights(settled.dots.d) : [];
+  };
+
+  test('is none where the media are clean', () => expect(drawn(0)).toEqual([]));
+
+  test('has twice the dots for twice the deposit, and darkens by it', () => {
+    expect(dotsOf(0.04).length / dotsOf(0.02).length).toBeCloseTo(2, 1);
+    expect(drawn(0.04)[0]!.filled).toBeCloseTo(0.04, 6);
+  });
+
+  test('lies denser where the water comes in', () => {
+    const all = dotsOf(0.04);
+    const [bottom, top] = [Math.max(...all), Math.min(...all)];
+    const low = all.filter((y) => y > 0.5 * (bottom + top)).length;
+    expect(low).toBeGreaterThan(0.6 * all.length);
   });
 });

@@ -8,8 +8,8 @@ import type { FilterScene } from '../section/scene.ts';
 import { gapWidth } from '../section/vessel.ts';
 
 /** Dots a layer whose pores are wholly filled would have for each px². */
-const DENSEST = 0.16;
-const MOST_DOTS = 1600;
+const DENSEST = 0.5;
+const MOST_DOTS = 2500;
 /** How much denser they lie at the inflow than at the far side, as an exponent. */
 const SLANT = 2.2;
 
@@ -20,8 +20,21 @@ export function porositiesOf({ layers, area }: Media, deposits: Readonly<Record<
   });
 }
 
+/** What has settled in one layer: how it darkens, and its dots. */
+export interface Settled {
+  /** Part of the pores that is filled, 0..1. */
+  readonly filled: number;
+  readonly d: string;
+  readonly dots: Mark;
+}
+
 /** Deposit as it lies in the layers, by the porosities it leaves; nothing where they are clean. */
-export function depositMarks({ cut }: FilterScene, media: Media, porosities: readonly number[], scale: Scale): Mark[] {
+export function depositMarks(
+  { cut }: FilterScene,
+  media: Media,
+  porosities: readonly number[],
+  scale: Scale,
+): Settled[] {
   const gap = gapWidth(scale);
   const left = scale.x(cut.left) + gap;
   const right = scale.x(cut.left + cut.width) - gap;
@@ -38,7 +51,6 @@ export function depositMarks({ cut }: FilterScene, media: Media, porosities: rea
       const up = -Math.log(1 - random() * (1 - Math.exp(-SLANT))) / SLANT;
       d += `M${px(left + 1 + random() * (right - left - 2))} ${px(bottom - 1 - up * (bottom - top - 2))}h.01`;
     }
-    const veil = path(box(left, top, right - left, bottom - top), 'silt-veil', { opacity: 0.5 * filled });
-    return [veil, path(d, 'silt')];
+    return [{ filled, d: box(left, top, right - left, bottom - top), dots: path(d, 'silt') }];
   });
 }

@@ -8,8 +8,8 @@ import { type Passage, passageAt, STILL } from './passage.ts';
 const UNFED = 1e-5;
 /** A share under this is told as hardly anything. */
 const HARDLY = 0.005;
-/** Pores filled by this part are told as the cause. */
-const SILTED = 0.1;
+/** Deposit is told as the cause where it makes the head so many times that of clean media. */
+const SILTED = 1.3;
 /** Heads under the first are told as less than that; a bed that asks less than the second hardly resists, m. */
 const LEAST = 1e-4;
 const COARSE = 2e-3;
@@ -79,7 +79,7 @@ function backwards(passage: Passage, display: Display): string[] {
 }
 
 function whySlips(passage: Passage, s: Scenario): string {
-  const { share = 0, gap, head, lift, layers } = passage;
+  const { share = 0, gap, head, clean, lift } = passage;
   const { display } = s;
   const slips = `${formatPercent(share)} of the bottom feed slips round the sides`;
   const wide = formatLength(gap, display);
@@ -88,13 +88,15 @@ function whySlips(passage: Passage, s: Scenario): string {
   if (rest <= 0 && head < lift) return `Nothing slips round the sides: media and wall are given no gap.${doubt}`;
   if (head >= lift)
     return `${slips}, because ${formatLength(head, display)} of head have lifted the media and the gap beside them has opened from ${formatLength(rest, display)} to ${wide}.${doubt}`;
-  const worst = layers.reduce((most, layer) => (layer.filled > most.filled ? layer : most));
-  if (worst.filled >= SILTED)
-    return `${slips}, because deposit has taken ${formatPercent(worst.filled)} of the pores of ‘${worst.name}’: the bed now asks ${headWords(head, display)} of head, and that drives as much up a gap of ${wide}.${doubt}`;
+  if (head > SILTED * clean)
+    return `${slips}, because deposit holds the water back: the bed asks ${headWords(head, display)} of head, clean it would ask ${headWords(clean, display)}, and that drives this much up a gap of ${wide}.${doubt}`;
   if (share < HARDLY)
     return `Hardly anything slips round the sides (${formatPercent(share)}), because a gap of ${wide} is so narrow that it holds the water back more than the media do.${doubt}`;
-  const asks = head < Math.min(COARSE, 0.3 * lift) ? 'The media hardly resist' : 'The media resist, too';
-  return `${slips}, because ${headWords(head, display)} of head, all that the bed asks, drives this much up a gap of ${wide}. ${asks}: the gap decides.${doubt}`;
+  const asks =
+    head < Math.min(COARSE, 0.3 * lift)
+      ? 'The media hardly resist: the gap decides.'
+      : 'The more the media resist, the more goes round.';
+  return `${slips}, because ${headWords(head, display)} of head, all that the bed asks, drives this much up a gap of ${wide}. ${asks}${doubt}`;
 }
 
 /** A head under a tenth of a millimeter is told as that. */

@@ -17,8 +17,8 @@ export class FilterPanel extends LitElement {
       .said p {
         margin: 0 0 6px;
       }
-      .note button {
-        font-style: normal;
+      .note {
+        margin: 8px 0 0;
       }
     `,
   ];
@@ -31,8 +31,8 @@ export class FilterPanel extends LitElement {
   #marksWords(passage: Passage | undefined): TemplateResult | typeof nothing {
     if (!passage || passage.share === undefined) return nothing;
     const press = (): void => this.stand?.(!this.stands);
-    return html`<p class="note">Of a hundred marks as many go each way as parts of the bottom feed: dark darts through the media, white lozenges up the gap, ${factorWords(watchedAt(passage))}.
-      <button @click=${press}>${this.stands ? 'let the marks run' : 'let the marks stand'}</button></p>`;
+    return html`<p class="note">Of a hundred marks as many go each way as parts of the bottom feed: dark darts through the media, white lozenges up the gap, ${factorWords(watchedAt(passage))}.</p>
+      <button @click=${press}>${this.stands ? 'let the marks run' : 'let the marks stand'}</button>`;
   }
 
   #figures(passage: Passage | undefined, { scenario: { display } }: Seen): TemplateResult | typeof nothing {
@@ -45,6 +45,9 @@ export class FilterPanel extends LitElement {
       ['time among the media', time(passage.throughTime)],
       ['time in the gap', time(passage.roundTime)],
       [`head lost; ${formatLength(passage.lift, display)} lifts them`, headWords(passage.head, display)],
+      ...passage.layers
+        .filter(({ filled }) => filled > 5e-3)
+        .map(({ name, filled }) => [`pores of ‘${name}’ filled`, formatPercent(filled)]),
     ];
     return html`<table aria-label="Figures of the moment"><tbody>${rows.map(
       ([name, figure]) => html`<tr><th scope="row">${name}</th><td class="figure">${figure}</td></tr>`,
@@ -55,7 +58,7 @@ export class FilterPanel extends LitElement {
     const { seen } = this;
     if (!seen) return nothing;
     const passage = passageAt(seen.scenario, seen.moment, seen.porosities);
-    return html`<section class="said" aria-label="What is seen">${explanation(seen).map((says) => html`<p>${says}</p>`)}</section>
+    return html`<section class="said" aria-label="What is seen"><h3>At the moment drawn</h3>${explanation(seen).map((says) => html`<p>${says}</p>`)}</section>
       ${this.#figures(passage, seen)}
       ${this.#marksWords(passage)}`;
   }

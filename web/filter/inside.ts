@@ -47,8 +47,9 @@ export class FilterInside implements Inside {
     const passage = passageAt(scenario, moment, porosities);
     if (!passage) return nothing;
     const level = moment.levels['filter'] ?? media.bottom;
+    const settled = depositMarks(filter, media, porosities, scale);
     const dyed = this.watch ? dyedAt(filter, media, this.watch, moment.t, level, scale) : [];
-    return svg`<g>${layerElement(depositMarks(filter, media, porosities, scale))}
+    return svg`<g>${settled.map(({ filled, d }) => svg`<path class="silt-veil" d=${d} fill-opacity=${(0.6 * filled).toFixed(3)}></path>`)}${layerElement(settled.map(({ dots }) => dots))}
       <g class="dye">${dyed.map((each) => (scale.hatched ? hatchedDye(each) : tintedDye(each)))}</g>
       ${this.marks.view(coursesOf(filter, passage, level, scale, this.factor), passage.up)}</g>`;
   }

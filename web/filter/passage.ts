@@ -40,6 +40,8 @@ export interface Passage {
   readonly roundTime: number | undefined;
   /** Head across the media, and that at which they float up, m. */
   readonly head: number;
+  /** Head that the same flow would ask of the media clean, m. */
+  readonly clean: number;
   readonly lift: number;
   /** Bottom feed at which they float up as they are now, m³/s; infinite where they are dry. */
   readonly onset: number;
@@ -61,7 +63,7 @@ export function passageAt(s: Scenario, { levels, flows }: Moment, porosities?: r
   const round = Math.abs(gap_) < STILL ? 0 : Math.abs(gap_);
   const u = through / media.area;
   const level = levels['filter'] ?? media.bottom;
-  let [z, throughTime, a, b] = [media.bottom, 0, 0, 0];
+  let [z, throughTime, a, b, clean] = [media.bottom, 0, 0, 0, 0];
   const layers = media.layers.map((layer, i): WetLayer => {
     const { name, thickness, grain, permittivity } = layer;
     const porosity = porosities?.[i] ?? layer.porosity;
@@ -69,6 +71,8 @@ export function passageAt(s: Scenario, { levels, flows }: Moment, porosities?: r
     const { viscous, inertial } = layerLoss(grain, permittivity, thickness, layer.porosity, porosity, viscosity);
     a += wet * viscous;
     b += wet * inertial;
+    const before = layerLoss(grain, permittivity, thickness, layer.porosity, layer.porosity, viscosity);
+    clean += wet * (before.viscous + before.inertial * u) * u;
     const speed = u / porosity;
     if (speed > 0) throughTime += wet / speed;
     const from = z;
@@ -94,6 +98,7 @@ export function passageAt(s: Scenario, { levels, flows }: Moment, porosities?: r
     throughTime: throughTime > 0 ? throughTime : undefined,
     roundTime: gapSpeed > 0 && wet > 0 ? wet / gapSpeed : undefined,
     head,
+    clean,
     lift,
     onset: media.area * velocityAt(lift, a, b) + roundAt(media.perimeter, lift, wet, media.gap, viscosity),
     shareAt: (rest) => {
