@@ -30,9 +30,10 @@ export interface Care {
   readonly weeks: number | null;
   /** The same at either end of what nobody has measured, least first; null: beyond the time looked at. */
   readonly band: readonly [low: number | null, high: number | null];
-  /** What the band comes from: the assumed value's place, and the weeks at its two ends. */
+  /** What the band comes from: the assumed value's place, its own band in SI, and the weeks at its two ends. */
   readonly rests: readonly {
     readonly place: string;
+    readonly ends: readonly [low: number, high: number];
     readonly atLow: number | null;
     readonly atHigh: number | null;
   }[];

@@ -43,7 +43,7 @@ export function care(s: Scenario): CareAnswer {
     hoursADay: hours,
     course: courseOf(media, path, points, hours),
   };
-  return { care: true, ...found, says: careSays(found) };
+  return { care: true, ...found, says: careSays(found, s.display) };
 }
 
 const NEVER = Number.POSITIVE_INFINITY;
@@ -84,7 +84,7 @@ function restsOf(s: Scenario, media: Media, limit: number, hours: number): Care[
   return s.assumed.flatMap(({ place, band }) => {
     const change = changes[place];
     if (change === undefined || band === undefined) return [];
-    return [{ place, atLow: weeksWith(change(band[0])), atHigh: weeksWith(change(band[1])) }];
+    return [{ place, ends: band, atLow: weeksWith(change(band[0])), atHigh: weeksWith(change(band[1])) }];
   });
 }
 

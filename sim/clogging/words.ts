@@ -1,12 +1,13 @@
-import { formatDuration, formatNumber, formatPercent } from '../quantity/index.ts';
+import { type Display, formatDuration, formatLength, formatNumber, formatPercent } from '../quantity/index.ts';
 import type { Care } from './answer.ts';
 
 /** Weeks looked at: two years. */
 export const LONGEST = 104;
+const WEEK = 604800;
 
 /** When to clean, what it rests on, and what the figure takes for granted. */
-export function careSays(found: Omit<Care, 'says'>): string {
-  return [cleanSays(found), restsSays(found), GRANTED].filter((sentence) => sentence !== '').join(' ');
+export function careSays(found: Omit<Care, 'says'>, display: Display): string {
+  return [cleanSays(found), restsSays(found, display), GRANTED].filter((sentence) => sentence !== '').join(' ');
 }
 
 const GRANTED =
@@ -26,29 +27,58 @@ function cleanSays({ passing, weeks, band, limit, hoursADay, course }: Omit<Care
   const often = weeks === 0 ? 'more than once a week' : `every ${weeks === 1 ? 'week' : `${weeks} weeks`}`;
   return (
     `Clean the media ${often}${bandSays(weeks, band)}: with the pump on ${on} it takes ` +
-    `${formatDuration(passing.t)} until more than ${most} of the bottom feed slips round them.`
+    `${timeText(passing.t)} until more than ${most} of the bottom feed slips round them.`
   );
 }
+
+/** Weeks, from two of them up; days and hours below. */
+function timeText(t: number): string {
+  return t < 2 * WEEK ? formatDuration(t) : `${formatNumber(t / WEEK, 1)} weeks`;
+}
+
+function weeksText(weeks: number | null): string {
+  if (weeks === null) return `over ${LONGEST}`;
+  return weeks === 0 ? 'under one' : weeks === 1 ? 'one' : String(weeks);
+}
+
+const counted = (weeks: number | null): string => `${weeksText(weeks)} week${weeks !== null && weeks < 2 ? '' : 's'}`;
 
 /** ' (3 to 11)'; '' where the ends are the figure itself. */
 function bandSays(weeks: Care['weeks'], [low, high]: Care['band']): string {
   if (low === high && low === weeks) return '';
-  const text = (end: number | null): string =>
-    end === null ? `over ${LONGEST}` : end === 0 ? 'under one' : String(end);
-  return weeks === null || weeks === 0 ? ` (${text(low)} to ${text(high)} weeks)` : ` (${text(low)} to ${text(high)})`;
+  return weeks === null || weeks === 0
+    ? ` (${weeksText(low)} to ${weeksText(high)} weeks)`
+    : ` (${weeksText(low)} to ${weeksText(high)})`;
 }
 
-const CALLED: Readonly<Record<string, string>> = {
-  'filter.media.gap': 'the gap round the media',
-  'filter.media.submergedWeight': 'the media’s weight under water',
+/** What is guessed of the media, and how its ends are written. */
+const GUESSES: Readonly<Record<string, { what: string; end: (value: number, display: Display) => string }>> = {
+  'filter.media.gap': { what: 'the gap round the media', end: gapText },
+  'filter.media.submergedWeight': {
+    what: 'the media’s weight under water',
+    end: (value) => `${formatNumber(value)} N`,
+  },
 };
+const DEPOSIT = { what: 'how much of the pores a deposit takes', end: timesText };
 
-/** Which guess moves the weeks most. */
-function restsSays({ rests }: Omit<Care, 'says'>): string {
+function gapText(gap: number, display: Display): string {
+  return gap === 0 ? 'none' : formatLength(gap, display);
+}
+
+function timesText(beta: number): string {
+  return beta === 1 ? 'its own volume' : `${formatNumber(beta, beta % 1 === 0 ? 0 : 1)} times its volume`;
+}
+
+/** Which guess moves the weeks most, and what they are at its ends. */
+function restsSays({ rests }: Omit<Care, 'says'>, display: Display): string {
   const spread = ({ atLow, atHigh }: Care['rests'][number]): number =>
     Math.abs((atHigh ?? LONGEST) - (atLow ?? LONGEST));
   const widest = [...rests].sort((a, b) => spread(b) - spread(a))[0];
   if (widest === undefined || spread(widest) === 0) return '';
-  const what = CALLED[widest.place] ?? 'how much of the pores a deposit takes';
-  return `Most of that span comes from ${what}, which nobody has measured.`;
+  const { what, end } = GUESSES[widest.place] ?? DEPOSIT;
+  const [low, high] = widest.ends.map((value) => end(value, display));
+  return (
+    `Most of that span comes from ${what}, which nobody has measured: ${counted(widest.atLow)} at ${low}, ` +
+    `${counted(widest.atHigh)} at ${high}.`
+  );
 }
