@@ -183,6 +183,22 @@ test.describe('with motion unwelcome', () => {
   });
 });
 
+test('deposit darkens the layers as the run goes on, and is told', async ({ page }) => {
+  await openFilter(page);
+  const file = { ...JSON.parse(siteText('teaching-filter')), debris: 3e-6, span: '20 d', title: 'Clogging' };
+  const buffer = Buffer.from(JSON.stringify(file));
+  await page.locator('input[type=file]').setInputFiles({ name: 'clogging.json', mimeType: 'application/json', buffer });
+  await expect(page.getByRole('heading', { level: 1, name: 'Clogging' })).toBeVisible();
+  const seen = page.getByRole('region', { name: 'What is seen' });
+  await expect(seen).not.toContainText('deposit holds the water back');
+  const hand = page.getByRole('slider', { name: 'moment', exact: true });
+  await hand.focus();
+  await page.keyboard.press('End');
+  await expect(seen).toContainText('deposit holds the water back');
+  await expect(page.locator('tb-section .silt')).toHaveCount(2);
+  await expect(page.getByRole('row', { name: /^pores of ‘fine mat’ filled/ })).toBeVisible();
+});
+
 test('a pump that stands: dye stays, and a sentence says so', async ({ page }) => {
   await openFilter(page);
   await page.getByRole('button', { name: 'stop the pump' }).click();
