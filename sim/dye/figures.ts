@@ -36,7 +36,8 @@ export function dyeFigures(volumes: Omit<Waters, 'beside'>, flows: FilterFlows, 
     gap: flows.gap > 0 ? gap / flows.gap : null,
     mixed: free / (flows.bottom + Math.max(0, flows.top)),
   };
-  const T = (plenum + pore + gap) / flows.bottom + times.mixed;
+  const moving = plenum + (times.media === null ? 0 : pore) + (times.gap === null ? 0 : gap);
+  const T = moving / flows.bottom + times.mixed;
   const ways = waysThrough(times, channeled, tanks);
   const F = (t: number): number => ways.reduce((sum, { share, passage }) => sum + share * passedBy(passage, t), 0);
   const { mean, variance } = moments(times, channeled, tanks);

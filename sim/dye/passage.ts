@@ -91,15 +91,20 @@ function withGeometric({ first, weight }: Counts, p: number): Counts {
 export function passedBy(p: Passage, t: number): number {
   const x = p.rate * (t - p.delay);
   if (p.rate === 0 || x < 0) return t >= p.delay && p.rate === 0 ? 1 : 0;
+  if (isOver(p, x)) return p.sum[p.sum.length - 1];
   return poissonMean(x, (m) => (m < p.first ? 0 : p.sum[Math.min(m - p.first, p.sum.length - 1)]));
 }
 
 /** Rate at which it passes after t s, 1/s; 0 where it all passes in one instant. */
 export function passingAt(p: Passage, t: number): number {
   const x = p.rate * (t - p.delay);
-  if (p.rate === 0 || x < 0) return 0;
+  if (p.rate === 0 || x < 0 || isOver(p, x)) return 0;
   return p.rate * poissonMean(x, (m) => p.weight[m + 1 - p.first] ?? 0);
 }
+
+/** Whether so many short stays are to be expected that all counts with any weight lie ten deviations below. */
+const isOver = ({ first, weight }: Passage, expected: number): boolean =>
+  expected - 10 * Math.sqrt(expected) > first + weight.length;
 
 /** Mean of a value over Poisson's distribution of a mean, from its mode outward. */
 function poissonMean(mean: number, value: (m: number) => number): number {

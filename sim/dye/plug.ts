@@ -64,15 +64,18 @@ export class Plug {
   /** Dye in equal cells from the lower end up, kg, added from a place of an array on. */
   spread(cells: number, out: Float64Array, at: number): void {
     const size = this.parcels.reduce((sum, { volume }) => sum + volume, 0) / cells;
+    const cellOf = (place: number): number => (size > 0 ? Math.min(cells - 1, Math.floor(place / size)) : 0);
     let below = 0;
     for (const { volume, mass } of this.parcels) {
       const above = below + volume;
-      const last = Math.min(cells - 1, Math.floor(above / size));
-      const first = Math.min(last, Math.floor(below / size));
-      for (let k = first; k <= last; k++) {
-        const inside = Math.min(above, k === cells - 1 ? above : (k + 1) * size) - Math.max(below, k * size);
-        out[at + k] += volume > 0 && size > 0 ? (mass * Math.max(0, inside)) / volume : mass / (last - first + 1);
+      const last = cellOf(above);
+      let left = mass;
+      for (let k = cellOf(below); k < last; k++) {
+        const inside = Math.min(left, (mass * ((k + 1) * size - Math.max(below, k * size))) / volume);
+        out[at + k] += inside;
+        left -= inside;
       }
+      out[at + last] += left;
       below = above;
     }
   }
