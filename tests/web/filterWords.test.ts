@@ -2,13 +2,17 @@
 import { describe, expect, test } from 'vitest';
 import { balance, readScenario } from '../../sim/index.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
+import { dyeGiven } from '../../web/engine/filter-answers.ts';
+import type { DyeGiven } from '../../web/engine/filter-asked.ts';
 import { depositMarks, porositiesOf } from '../../web/filter/deposit.ts';
-import { tankBounds } from '../../web/filter/dye-marks.ts';
-import { playedAt } from '../../web/filter/dye-words.ts';
+import { dyedAt, tankBounds } from '../../web/filter/dye-marks.ts';
+import { dyePlotMarks, dyeScale } from '../../web/filter/dye-plot.ts';
+import { playedAt, whereWords } from '../../web/filter/dye-words.ts';
 import { explanation } from '../../web/filter/explanation.ts';
 import { coursesOf, placeOf } from '../../web/filter/hundred.ts';
 import { factorWords, passageAt, watchedAt } from '../../web/filter/passage.ts';
-import { closeUpOf } from '../../web/section/close-up.ts';
+import { differencesOf } from '../../web/filter/sides-words.ts';
+import { closeUpOf, vesselOf, vesselScale } from '../../web/section/close-up.ts';
 import { sceneOf } from '../../web/section/layout.ts';
 import { chosen } from '../../web/state/dials-turned.ts';
 import type { Moment } from '../../web/state/moment.ts';
@@ -250,5 +254,121 @@ describe('deposit in the drawing', () => {
     const [bottom, top] = [Math.max(...all), Math.min(...all)];
     const low = all.filter((y) => y > 0.5 * (bottom + top)).length;
     expect(low).toBeGreaterThan(0.6 * all.length);
+  });
+});
+
+const AT = 3 * 3600;
+
+function poured(text: string, at = AT): DyeGiven {
+  const given = dyeGiven({ want: 'dye', text, display: undefined, at });
+  if (given.kind !== 'dye') throw new Error(JSON.stringify(given));
+  return given;
+}
+
+describe('a dye that was poured', () => {
+  const s = siteWith();
+  const media = s.filter!.media!;
+  const scene = sceneOf(s);
+  const scale = closeUpOf(scene, 1000)!;
+  const { test: figures, watch } = poured(siteText('courtyard'));
+  if (!watch.poured || !figures.fed) throw new Error('the courtyard is fed at nine');
+  const level = runningOf(s).levels['filter']!;
+  const at = (t: number) => dyedAt(scene.filter!, media, watch, t, level, scale);
+
+  test('is all under the rack at first, at its full tint, and nowhere before', () => {
+    expect(at(AT - 1)).toEqual([]);
+    const [plenum, ...others] = at(AT);
+    expect(plenum!.name).toBe('plenum');
+    expect(plenum!.part).toBeCloseTo(1, 9);
+    expect(others).toEqual([]);
+  });
+
+  test('thins under the rack as a mixed tank does, by exp(−Q t/V)', () => {
+    // Levenspiel, Chemical Reaction Engineering, ch. 11: the washout of one mixed tank.
+    for (const t of [20, 60, 120]) {
+      const plenum = at(AT + t).find(({ name }) => name === 'plenum')!;
+      expect(plenum.part).toBeCloseTo(Math.exp(-t / figures.times.plenum), 3);
+    }
+  });
+
+  test('lies in bands that touch from the rack to the top of the media', () => {
+    const bands = at(AT + 150).filter(({ name }) => name.startsWith('media'));
+    expect(bands).toHaveLength(media.tanks);
+    bands.slice(1).forEach((band, i) => {
+      expect(band.y + band.height).toBeCloseTo(bands[i]!.y, 6);
+    });
+  });
+
+  test('is told whole: the parts of a moment make a hundred', () => {
+    for (const t of [30, 200, 500]) {
+      const parts = [...whereWords(watch, AT + t).matchAll(/([\d.]+) %/g)].map(([, part]) => Number(part));
+      expect(Math.abs(parts.reduce((a, b) => a + b, 0) - 100)).toBeLessThan(3);
+    }
+  });
+
+  test('has a curve that stays in its frame, with three tenths marked', () => {
+    const marks = dyePlotMarks(figures, 400, 100);
+    const said = marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
+    expect(said).toEqual(expect.arrayContaining(['10 %', '50 %', '90 %', 'through', 'round']));
+    const { x, y, most } = dyeScale(figures, 400);
+    expect(x(figures.t90)).toBeLessThan(400);
+    expect(y(most)).toBeGreaterThan(0);
+    for (const mark of marks) expect(JSON.stringify(mark)).not.toContain('NaN');
+  });
+
+  test.each([
+    ['no filter', with_({ filter: undefined }), AT, /filter/],
+    ['the pump standing', JSON.parse(siteText('courtyard')), 6.5 * 3600, /pump|stands/],
+    ['a moment after the run', JSON.parse(siteText('courtyard')), 40 * 86400, /outside the run/],
+  ])('into %s is told in a sentence', (_name, file, moment, words) => {
+    const given = poured(JSON.stringify(file), moment);
+    const says = given.watch.says || (given.test.fed ? '' : given.test.says);
+    expect(says).toMatch(words);
+  });
+});
+
+function with_(changes: object): unknown {
+  const file = JSON.parse(siteText('courtyard'));
+  const { topFeed: _, ...plumbing } = file.plumbing;
+  return JSON.parse(
+    JSON.stringify({
+      ...file,
+      plumbing: { ...plumbing, bottomFeed: undefined, topFeed: { ...file.plumbing.topFeed, to: 'upper pool' } },
+      ...changes,
+    }),
+  );
+}
+
+describe('two cases side by side', () => {
+  const kept = siteWith();
+  const now = siteWith([['filter.media.gap', '15 mm']]);
+  const sideOf = (s: Scenario) => ({ scenario: s, moment: runningOf(s) });
+
+  test('are told by what slips round in both, and by what is set otherwise', () => {
+    const { lead, set, rows } = differencesOf(sideOf(kept), sideOf(now));
+    expect(lead).toMatch(/^As kept, 1\.0 % slips round the media; now \d+ % does\.$/);
+    expect(set).toBe('Set otherwise: gap round the mats 15 mm, as kept 5.0 mm.');
+    expect(rows.find(({ name }) => name === 'time in the gap')).toMatchObject({ kept: expect.stringMatching(/ s$/) });
+  });
+
+  test('that are the same are told so', () => {
+    const { lead, set } = differencesOf(sideOf(kept), sideOf(kept));
+    expect(lead).toBe('1.0 % slips round the media, in both cases.');
+    expect(set).toBe('Nothing of the site is set otherwise.');
+  });
+
+  test('of which one is not fed are told so', () => {
+    const still = { scenario: now, moment: { t: 0, levels: runningOf(now).levels, flows: {} } };
+    expect(differencesOf(sideOf(kept), still).lead).toBe('As kept, 1.0 % slips round the media; now no water goes up.');
+    expect(differencesOf(still, still).lead).toBe('In neither case does water go up through the media.');
+  });
+
+  test('are drawn at one scale that fits the sheet', () => {
+    const scene = sceneOf(now);
+    const a = vesselScale(scene, 580, 400)!;
+    const scale = vesselOf(scene, 580, a)!;
+    expect(scale.a).toBe(a);
+    expect(scale.height).toBeLessThanOrEqual(400.5);
+    expect(scale.x(scene.filter!.brink.x)).toBeLessThan(580);
   });
 });

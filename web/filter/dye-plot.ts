@@ -44,12 +44,12 @@ export function dyePlotMarks(test: DyeFigures, width: number, now: number | unde
   }
   marks.push(path(through(row(all, t, scale)), 'both'));
   marks.push(path(through(row(media, t, scale)), 'by-media'), path(through(row(round, t, scale)), 'by-gap'));
-  marks.push(...tenths(test, scale), ...names(test, scale));
   if (now !== undefined && now >= 0 && now <= end) {
     const at = x(now);
-    marks.push(path(segment(at, TOP - 8, at, FOOT), 'hand'));
-    marks.push(path(`M${px(at - 5)} ${TOP - 14}h10l-5 7Z`, 'hand-head'));
+    marks.push(path(segment(at, TOP - 14, at, FOOT), 'hand'));
+    marks.push(path(`M${px(at - 5)} ${TOP - 20}h10l-5 7Z`, 'hand-head'));
   }
+  marks.push(...tenths(test, scale), ...names(test, scale));
   return marks;
 }
 
@@ -93,7 +93,7 @@ function tenths({ t10, t50, t90 }: DyeFigures, { x, end }: DyeScale): Mark[] {
     if (!(t <= end)) return [];
     const at = Math.max(free, x(t) - 15);
     free = at + 34;
-    return [path(segment(x(t), TOP + 2, x(t), FOOT), 'tenth'), words(at, TOP - 3, name, 'axis', 'start')];
+    return [path(segment(x(t), TOP + 2, x(t), FOOT), 'tenth'), words(at, TOP - 3, name, 'axis over', 'start')];
   });
 }
 

@@ -40,6 +40,12 @@ export const dyeStyles = css`
     fill: var(--ink2);
     font-size: 12px;
   }
+  .over {
+    stroke: var(--paper);
+    stroke-width: 4px;
+    stroke-linejoin: round;
+    paint-order: stroke;
+  }
   .curve-name {
     fill: var(--ink);
     font-size: 13px;
