@@ -33,14 +33,19 @@ export function lineAt({ x, y, points }: Laid, figure: Figure, level: number): M
   return { level, pieces };
 }
 
-/** Values without blanks, each the one before it in its row, else the next: what is drawn of them is cut off. */
+/** Values without blanks, each the nearest in its row, of a blank row that of the next row: what is drawn of them is cut off. */
 function filled(values: readonly (number | null)[], width: number): number[] {
-  return values.map((value, k) => {
-    if (value !== null) return value;
-    const row = values.slice(k - (k % width), k - (k % width) + width);
-    const at = k % width;
-    return row.slice(0, at).findLast((each) => each !== null) ?? row.slice(at).find((each) => each !== null) ?? 0;
-  });
+  const rows = Array.from({ length: values.length / width }, (_, j) => values.slice(j * width, (j + 1) * width));
+  const whole = rows.map((row) => nearestOf(row, (value) => value !== null));
+  const some = nearestOf(whole, (row) => row.length > 0);
+  return some.length > 0 ? some.flat().map((value) => value ?? 0) : values.map(() => 0);
+}
+
+/** A list with each item that will not do replaced by the nearest that does; empty where none does. */
+function nearestOf<T>(items: readonly T[], does: (item: T) => boolean): T[] {
+  const good = items.flatMap((item, i) => (does(item) ? [i] : []));
+  if (good.length === 0) return [];
+  return items.map((_, i) => items[good.reduce((a, b) => (Math.abs(b - i) < Math.abs(a - i) ? b : a))]);
 }
 
 /** The cell of the grid in which a step between two places lies. */

@@ -25,17 +25,18 @@ const FLOW_UNIT = {
   us: { small: GALLON / 60, large: GALLON / 3600 },
 };
 /** Contact times beyond this are round in minutes, s. */
-const LONG = 240;
+const LONG = 300;
 
 /** The families that a map has something to show of. */
 export function familiesOf({ over, points }: OperatingMap, display: Display): Family[] {
   const greatest = (figure: Figure): number => Math.max(0, ...points.map((point) => point[figure] ?? 0));
   const most = greatest('flow');
   const flowUnit = FLOW_UNIT[display][most < SMALL[display] ? 'small' : 'large'];
-  const flow = (value: number): string => formatFlow(value, display, most);
+  // Levels are round: '50 L/min', not '50.0'.
+  const flow = (value: number): string => formatFlow(value, display, most).replace(/\.0+(?= )/, '');
   const length = (value: number): string => trueFractions(formatLength(value, display));
-  const typical = points.flatMap(({ pore }) => pore ?? []).sort((a, b) => a - b);
-  const long = (typical[typical.length >> 1] ?? 0) > LONG;
+  const times = points.flatMap(({ pore }) => pore ?? []).sort((a, b) => a - b);
+  const long = (times[Math.floor(0.9 * times.length)] ?? 0) > LONG;
   const all: Family[] = [
     {
       figure: 'stone',

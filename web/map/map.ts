@@ -27,6 +27,9 @@ const PLANES: readonly (readonly [Plane, string])[] = [
   ['flow', 'pump speed and share'],
 ];
 
+/** From here up the sentences stand beside the plane, px. */
+const SIDE_BY_SIDE = 880;
+
 /** The running balance at all settings of the site, as lines on a plane, with the present point under the hand. */
 @customElement('tb-map')
 export class MapView extends LitElement {
@@ -48,6 +51,8 @@ export class MapView extends LitElement {
 
   readonly #asking = new Asking(this);
   #gesture: object | undefined;
+  /** The next text of the site is this hand's doing. */
+  #own = false;
   #on: Valve | 'plane' = 'plane';
   readonly #watch = new ResizeObserver(([entry]) => {
     if (entry) this.width = Math.floor(entry.contentRect.width);
@@ -64,8 +69,17 @@ export class MapView extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues): void {
-    if (changed.has('scenario') && !this.#gesture) this.moved = undefined;
+    this.#follow(changed);
     if (changed.has('text') || changed.has('display') || changed.has('plane')) this.#ask();
+  }
+
+  /** The hand's own place holds until the site stands there too, or something else was done to it. */
+  #follow(changed: PropertyValues): void {
+    const { bottomFeed, topFeed } = this.scenario?.plumbing ?? {};
+    const there = bottomFeed?.valve === this.moved?.bottom && topFeed?.valve === this.moved?.top;
+    const other = changed.has('text') && !this.#own;
+    if (changed.has('text')) this.#own = false;
+    if (!this.#gesture && (there || other)) this.moved = undefined;
   }
 
   #ask(): void {
@@ -90,6 +104,7 @@ export class MapView extends LitElement {
     const { bottom, top } = this.#openings;
     if (openings.bottom === bottom && openings.top === top) return;
     this.moved = openings;
+    this.#own = true;
     const detail: ValvesSet = { openings, gesture };
     this.dispatchEvent(new CustomEvent('valves-set', { detail, bubbles: true, composed: true }));
   }
@@ -150,7 +165,7 @@ export class MapView extends LitElement {
       ({ figure, name }) =>
         html`<button aria-pressed=${shown.has(figure)} @click=${() => this.#toggle(figure, shown)}>${name}</button>`,
     )}</div>
-      <div class="room">
+      <div class=${this.width >= SIDE_BY_SIDE ? 'room wide' : 'room'}>
         ${planeView(drawing, sheet, map.plane, at, openings, grips)}
         <div>${this.#words(map)}</div>
       </div>

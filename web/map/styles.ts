@@ -2,7 +2,6 @@ import { css } from 'lit';
 
 export const mapStyles = css`
   :host {
-    container-type: inline-size;
     margin: 4px 0 12px;
   }
   .presses {
@@ -136,10 +135,11 @@ export const mapStyles = css`
   table select {
     max-width: 100%;
   }
-  @container (min-width: 820px) {
-    .room {
-      grid-template-columns: max-content minmax(240px, 1fr);
-      align-items: start;
-    }
+  .wide {
+    grid-template-columns: max-content minmax(240px, 1fr);
+    align-items: start;
+  }
+  thead td {
+    border-top: 0;
   }
 `;

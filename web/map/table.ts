@@ -9,12 +9,13 @@ export interface MapTable {
   readonly rows: readonly { readonly name: string; readonly cells: readonly string[] }[];
 }
 
-/** Points that are told on each axis: every third of them, which is every 15° of a handle. */
-const EVERY = 3;
+/** Steps that are told: 15° of a handle, a tenth of the speed (which begins at 40 %), a fifth of the share. */
+const STEPS = { valves: { x: 1 / 6, y: 1 / 6 }, flow: { x: 0.1, y: 0.2 } } as const;
 
 /** @param family undefined: the check that fails first */
 export function tableOf({ plane, x, y, points }: OperatingMap, family: Family | undefined): MapTable {
-  const told = (axis: readonly number[]): number[] => axis.flatMap((_, i) => (i % EVERY === 0 ? [i] : []));
+  const told = (axis: readonly number[], step: number): number[] =>
+    axis.flatMap((value, i) => (Math.abs(value / step - Math.round(value / step)) < 1e-9 ? [i] : []));
   const words = plane === 'valves' ? handleWords : shareWords;
   const cell = (point: MapPoint): string => {
     if (!point.found) return '–';
@@ -22,14 +23,14 @@ export function tableOf({ plane, x, y, points }: OperatingMap, family: Family | 
     const value = point[family.figure];
     return value === null ? '–' : family.level(value);
   };
-  const columns = told(x);
+  const columns = told(x, STEPS[plane].x);
   return {
     corner:
       plane === 'valves'
         ? 'top valve, and the bottom valve across'
         : 'share by the bottom feed, and the pump’s speed across',
     columns: columns.map((i) => words(x[i])),
-    rows: told(y)
+    rows: told(y, STEPS[plane].y)
       .reverse()
       .map((j) => ({ name: words(y[j]), cells: columns.map((i) => cell(points[j * x.length + i])) })),
   };
