@@ -3,6 +3,7 @@ import type { Page } from '@playwright/test';
 import type { Look } from '../../web/state/look.ts';
 import { isWhole, type View } from './views/hand.ts';
 import { keptViews } from './views/kept.ts';
+import { mapViews } from './views/map.ts';
 import { ownViews } from './views/own.ts';
 import { siteViews } from './views/site.ts';
 import { wrongViews } from './views/wrong.ts';
@@ -14,6 +15,7 @@ export const rooms: Readonly<Record<string, readonly View[]>> = {
   'a site': siteViews,
   'a site of one’s own': ownViews,
   'wrong texts': wrongViews,
+  'all settings': mapViews,
   'what is kept': keptViews,
 };
 

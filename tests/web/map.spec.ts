@@ -127,6 +127,32 @@ test('by the pointer: the point is dragged over the plane, both valves follow as
   await expect(bottom(page)).toHaveAttribute('aria-valuetext', '18° closed');
 });
 
+test.describe('by thumb', () => {
+  test.use({ viewport: { width: 360, height: 640 }, hasTouch: true, isMobile: true });
+
+  test('a tap sets the point, a finger drawn over the plane scrolls the page and sets nothing', async ({ page }) => {
+    await openMap(page, felt());
+    const plane = page.locator('tb-map rect.plane');
+    await plane.scrollIntoViewIfNeeded();
+    const box = (await plane.boundingBox())!;
+    await page.touchscreen.tap(box.x + box.width / 2, box.y + box.height * 0.7);
+    await expect(bottom(page)).toHaveAttribute('aria-valuetext', '45° closed');
+    await expect(top(page)).toHaveAttribute('aria-valuetext', '63° closed');
+    const client = await page.context().newCDPSession(page);
+    const from = await page.evaluate(() => scrollY);
+    const touch = (type: string, y: number) =>
+      client.send('Input.dispatchTouchEvent', {
+        type: type as 'touchStart',
+        touchPoints: type === 'touchEnd' ? [] : [{ x: box.x + 30, y }],
+      });
+    await touch('touchStart', box.y + 200);
+    for (let y = 190; y > 60; y -= 10) await touch('touchMove', box.y + y);
+    await touch('touchEnd', 0);
+    await expect.poll(() => page.evaluate(() => scrollY)).not.toBe(from);
+    await expect(bottom(page)).toHaveAttribute('aria-valuetext', '45° closed');
+  });
+});
+
 test('lines are chosen by presses and told in place; the same numbers stand in a table', async ({ page }) => {
   await openMap(page, felt());
   const map = page.locator('tb-map');

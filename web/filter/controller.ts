@@ -42,9 +42,9 @@ export class FilterController {
     this.#host.requestUpdate();
   }
 
-  /** The dye, below the drawing. */
-  dyeView(run: Answered, record: Shown, kept: Case | undefined): TemplateResult | typeof nothing {
-    return this.#session.about === 'filter' ? (this.#room?.dyeView(run, record, kept) ?? nothing) : nothing;
+  /** Below the drawing: the dye, and all settings of the valves. */
+  below(run: Answered, record: Shown, kept: Case | undefined): TemplateResult | typeof nothing {
+    return this.#session.about === 'filter' ? (this.#room?.below(run, record, kept) ?? nothing) : nothing;
   }
 
   /** Opens this case and the one kept side by side; both must have a filter. */

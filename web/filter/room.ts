@@ -4,6 +4,7 @@ import type { Engine } from '../engine/client.ts';
 import type { DepositsGiven, DyeGiven } from '../engine/filter-asked.ts';
 import type { Answered } from '../engine/protocol.ts';
 import { Asking } from '../fill/ask.ts';
+import { MapController } from '../map/controller.ts';
 import type { Case } from '../state/case.ts';
 import { columnsAt, momentAt } from '../state/moment.ts';
 import type { Session } from '../state/session.ts';
@@ -36,6 +37,7 @@ export class FilterRoom {
   readonly #asking: Asking;
   readonly #settling: Asking;
   readonly #player: DyePlayer;
+  readonly #map: MapController;
   #at: number | undefined;
   #given: DyeGiven | undefined;
   #of = '';
@@ -53,6 +55,7 @@ export class FilterRoom {
     const { host, stage } = around;
     this.#asking = new Asking(host);
     this.#settling = new Asking(host);
+    this.#map = new MapController(host, around.session, around.engine);
     this.#player = new DyePlayer({
       moment: () => stage.moment,
       to: (t) => stage.moveTo(t),
@@ -149,8 +152,12 @@ export class FilterRoom {
       .stands=${this.inside.marks.stands}></tb-filter>`;
   }
 
-  /** The dye, below the drawing. */
-  dyeView(run: Answered, record: Shown, kept: Case | undefined): TemplateResult | typeof nothing {
+  /** Below the drawing: the dye, and all settings of the valves. */
+  below(run: Answered, record: Shown, kept: Case | undefined): TemplateResult {
+    return html`${this.#dyeView(run, record, kept)} ${this.#map.view(run)}`;
+  }
+
+  #dyeView(run: Answered, record: Shown, kept: Case | undefined): TemplateResult | typeof nothing {
     if (!run.scenario.filter) return nothing;
     const { trial } = record;
     const { session, stage } = this.#around;

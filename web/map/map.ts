@@ -110,15 +110,18 @@ export class MapView extends LitElement {
   }
 
   #grips(sheet: Sheet): Grips {
-    const follow = (event: PointerEvent): void => {
+    const set = (event: PointerEvent, gesture: unknown): void => {
       const box = this.renderRoot.querySelector('svg')?.getBoundingClientRect();
-      if (!this.#gesture || !box) return;
+      if (!box) return;
       const [x, y] = placeAt(sheet, [event.clientX - box.left, event.clientY - box.top]).map(toDegree) as [
         number,
         number,
       ];
       const { bottom, top } = this.#openings;
-      this.#set({ bottom: this.#on === 'top' ? bottom : x, top: this.#on === 'bottom' ? top : y }, this.#gesture);
+      this.#set({ bottom: this.#on === 'top' ? bottom : x, top: this.#on === 'bottom' ? top : y }, gesture);
+    };
+    const follow = (event: PointerEvent): void => {
+      if (this.#gesture) set(event, this.#gesture);
     };
     return {
       down: (event, on) => {
@@ -129,6 +132,10 @@ export class MapView extends LitElement {
         follow(event);
       },
       move: follow,
+      tap: (event) => {
+        this.#on = 'plane';
+        set(event, undefined);
+      },
       up: () => {
         this.#gesture = undefined;
       },

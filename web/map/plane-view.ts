@@ -10,6 +10,8 @@ import { pixelAt, type Sheet, ticksOf } from './sheet.ts';
 /** What a hand does on the sheet; none on a plane that is only looked at. */
 export interface Grips {
   readonly down: (event: PointerEvent, on: Valve | 'plane') => void;
+  /** A finger that taps the plane sets the point there; one that is drawn over it scrolls the page. */
+  readonly tap: (event: PointerEvent) => void;
   readonly move: (event: PointerEvent) => void;
   readonly up: () => void;
   readonly keys: (event: KeyboardEvent, valve: Valve) => void;
@@ -37,11 +39,13 @@ export function planeView(
       ${region ? svg`<path class="region" d=${region} fill="url(#holds)" />` : ''}
       ${lines.map(({ d, look }) => svg`<path class="line ${look}" d=${d} />`)}
       <rect class="plane" x=${left} y=${top} width=${across} height=${down}
-        @pointerdown=${(event: PointerEvent) => grips?.down(event, 'plane')} />
+        @pointerdown=${(event: PointerEvent) => event.pointerType !== 'touch' && grips?.down(event, 'plane')}
+        @click=${grips?.tap} />
       ${words.map(({ text, x, y, italic }) => svg`<text class="seat ${italic ? 'name' : ''}" x=${x} y=${y} text-anchor="middle">${text}</text>`)}
       ${rulersOf(sheet, plane)}
       <path class="cross" d="M${point[0]} ${top}V${top + down}M${left} ${point[1]}H${left + across}" />
       <circle class="point" cx=${point[0]} cy=${point[1]} r="6" />
+      ${grips ? svg`<circle class="grab" cx=${point[0]} cy=${point[1]} r=${FINGER} @pointerdown=${(event: PointerEvent) => grips.down(event, 'plane')} />` : ''}
     </g>
     ${grips ? [grip(sheet, 'bottom', point, openings, grips), grip(sheet, 'top', point, openings, grips)] : ''}
   </svg>`;

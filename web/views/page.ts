@@ -9,7 +9,6 @@ import { FilterController } from '../filter/controller.ts';
 import { Keeper } from '../keep/keeper.ts';
 import type { Screen } from '../keep/screen.ts';
 import { LessonController } from '../lesson/controller.ts';
-import { MapController } from '../map/controller.ts';
 import { MineController } from '../mine/controller.ts';
 import { ReadingsController } from '../readings/controller.ts';
 import { chooseLook, type Look, openingLook } from '../state/look.ts';
@@ -52,7 +51,6 @@ export class Page extends LitElement {
   readonly #mine = new MineController(this, this.#session, this.#keeper);
   readonly #readings = new ReadingsController(this, this.#session, this.#engine);
   readonly #lesson = new LessonController(this, this.#session, this.#keeper, this.#engine);
-  readonly #map = new MapController(this, this.#session, this.#engine);
   readonly #fill = new FillController(this, this.#session, this.#engine, this.#stage);
   readonly #filter = new FilterController(this, this.#session, this.#engine, this.#stage);
   /** On a desk all presses of the moment stand in one row; on a phone the pump is stopped above the drawing. */
@@ -168,7 +166,7 @@ export class Page extends LitElement {
         .view=${this.#session.about === 'filter' ? 'filter' : 'whole'} .inside=${this.#filter.inside}
         .about=${this.#session.about === 'filter' ? 'filter' : 'pond'}></tb-section>
       ${this.#desk.matches ? nothing : bar}
-      ${this.#filter.dyeView(run, record, this.#beside.kept)} ${this.#map.view(run)}
+      ${this.#filter.below(run, record, this.#beside.kept)}
       <tb-plots .scenario=${scenario} .answer=${record.answer} .series=${record.series}
         .trial=${record.trial ?? ''} .drawing=${this.#drawing} .other=${this.#beside.other(record)} .window=${window} .moment=${moment}
         @window-chosen=${(event: CustomEvent<[number, number]>) => this.#stage.choose(event.detail)}
