@@ -66,7 +66,7 @@ function withoutPassage(s: Scenario, { flows, levels }: Moment): string[] | unde
       'No water goes under the rack: all that the pump lifts goes up the top feed, past the media.',
       `${wet} Open the bottom feed’s valve to feed them.`,
     ];
-  return ['The pump stands, so nothing goes up through the media and the marks stand, too.', wet];
+  return ['The pump stands, so nothing goes up through the media and no mark runs.', wet];
 }
 
 function backwards(passage: Passage, display: Display): string[] {

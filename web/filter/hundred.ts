@@ -133,9 +133,16 @@ function beyond([x, y]: Pixel, [ex, ey]: Pixel, s: number): { x: number; y: numb
   };
 }
 
-/** Outline of a mark at the origin, pointing the way it goes: a slim dart through the media, a broad lozenge round them. */
-export function outlineOf(way: Way, up: boolean): string {
+/** So many marks have room in the gap at their full size. */
+const ROOMY = 30;
+
+/**
+ * Outline of a mark at the origin, pointing the way it goes: a slim dart through the media, a lozenge round them, which is
+ * the smaller the more of them share the gap.
+ */
+export function outlineOf(way: Way, up: boolean, count: number): string {
   const k = up ? -1 : 1;
+  const r = Math.min(1, Math.max(0.45, ROOMY / count));
   return way === 'through'
     ? closed([
         [0, 7 * k],
@@ -143,9 +150,9 @@ export function outlineOf(way: Way, up: boolean): string {
         [2.3, -3.4 * k],
       ])
     : closed([
-        [0, 6 * k],
-        [-3.6, 0],
-        [0, -6 * k],
-        [3.6, 0],
+        [0, 6 * r * k],
+        [-3.6 * r, 0],
+        [0, -6 * r * k],
+        [3.6 * r, 0],
       ]);
 }

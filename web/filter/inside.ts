@@ -14,11 +14,11 @@ import { passageAt } from './passage.ts';
 
 const looks = css`
   .mark.through { fill: var(--water); stroke: var(--paper2); stroke-width: 0.7px; paint-order: stroke; }
-  .mark.round { fill: var(--foam); stroke: var(--ink); stroke-width: 1.1px; }
+  .mark.round { fill: var(--foam); stroke: var(--on-shallow); stroke-width: 1.1px; }
   .mark.beyond { opacity: 0.6; }
   .mark.through.beyond { fill: var(--on-shallow); stroke: none; }
-  .silt { fill: none; stroke: var(--ink); stroke-width: 1.7px; stroke-linecap: round; }
-  .silt-veil { fill: var(--shade); stroke: none; }
+  .silt { fill: none; stroke: var(--silt); stroke-width: 1.7px; stroke-linecap: round; }
+  .silt-veil { fill: var(--silt); stroke: none; }
   .dyed { fill: var(--dye); }
   .dye-hatch { fill: none; stroke: var(--dye); stroke-width: 1.2px; }
   svg:has(.dyed) .label.clear { stroke: var(--w1); }

@@ -77,7 +77,7 @@ export class MarksLayer {
     return svg`<g class="hundred" data-factor=${courses.factor} data-scale=${courses.scale.toFixed(3)} ${ref(this.#attach)}>${courses.courses.map(
       ({ way, marks }) =>
         svg`<g data-way=${way} data-count=${marks.length}>${marks.map(
-          () => svg`<path class="mark ${way}" d=${outlineOf(way, up)}></path>`,
+          () => svg`<path class="mark ${way}" d=${outlineOf(way, up, marks.length)}></path>`,
         )}</g>`,
     )}</g>`;
   }
