@@ -1,5 +1,9 @@
 /** The library: from a file's text to the answer. */
 export { balance } from './balance.ts';
+export type * from './clogging/answer.ts';
+export { care } from './clogging/care.ts';
+export type * from './pondwater/answer.ts';
+export { wasteCourse } from './pondwater/course.ts';
 export type * from './results/answer.ts';
 export { RunFailure } from './results/failure.ts';
 export type { RunRecord } from './results/record.ts';
