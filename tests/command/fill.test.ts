@@ -88,6 +88,18 @@ describe('the command fill', () => {
   });
 
   test('says so where the pond is full', () => {
-    expect(tumblebay(['fill', courtyard]).out).toContain('already');
+    const full = changed(courtyard, (site) => {
+      site.pond.level = site.pond.fillMark;
+    });
+    expect(tumblebay(['fill', '-'], full).out).toContain('already');
+  });
+
+  test('fills a pond of which the file names no level from empty', () => {
+    const unnamed = tumblebay(['fill', courtyard]).out;
+    const empty = changed(courtyard, (site) => {
+      delete site.start;
+      site.pond.level = 'empty';
+    });
+    expect(unnamed).toBe(tumblebay(['fill', '-'], empty).out);
   });
 });

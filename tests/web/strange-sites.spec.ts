@@ -39,7 +39,7 @@ test('a pond filled to its edge floods: the answer fails, says how much is lost,
   });
   await expect(answer(page)).toHaveAttribute('data-verdict', 'fail');
   await expect(answer(page).locator('.headline')).toContainText(
-    /Fails: with the check valve sound the pond runs over, \d+ L lost/,
+    /Fails: with the check valve sound the pond runs over, \d+\sL lost/,
   );
   await expect(cautions(page).filter({ hasText: /loses water over edges/ })).toBeVisible();
   await page.getByRole('region', { name: 'The whole answer' }).locator('summary').click();

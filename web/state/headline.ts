@@ -9,7 +9,7 @@ import {
   formatPercent,
   formatVolume,
 } from '../../sim/quantity/index.ts';
-import type { Check, Verdict } from '../../sim/results/answer.ts';
+import type { Check, RunAnswer, Verdict } from '../../sim/results/answer.ts';
 import { judgeAtLeast, judgeAtMost } from '../../sim/results/checks/check.ts';
 import { MOST_CHANNELED } from '../../sim/results/checks/limits.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
@@ -112,7 +112,7 @@ function ofFilling(check: Check | undefined): Headline {
 }
 
 /** @param own the check of this very answer, where it was asked in full; `last` of the last one that was */
-function ofFilter({ balance, scenario }: Answered, own: Check | undefined, last: Check | undefined): Headline {
+function ofFilter({ balance, scenario, answer }: Answered, own: Check | undefined, last: Check | undefined): Headline {
   const { display } = scenario;
   if (!scenario.filter) return { verdict: 'told', says: 'this site has no filter.', more: '' };
   if (!balance) return { verdict: 'told', says: 'the water course finds no balance while the pump runs.', more: '' };
@@ -133,6 +133,18 @@ function ofFilter({ balance, scenario }: Answered, own: Check | undefined, last:
   return {
     verdict: own?.verdict ?? (lifts ? 'fail' : share),
     says: lifts ? `the media float up; ${says}` : says,
-    more: `${shares}${unsure}`,
+    more: `${shares}${unsure}${cloggedWords(answer, channeled)}`,
   };
+}
+
+/** A share that has grown by less over a run is not told. */
+const GROWN = 0.01;
+
+/** The share told is that of clean media; a run with debris may end with quite another. */
+function cloggedWords({ media, deposits }: RunAnswer, clean: number): string {
+  const end = media?.channeled.end ?? 0;
+  const settled = Object.values(deposits).some((each) => each > 0);
+  return settled && end > clean + GROWN
+    ? ` That is with clean media: at the end of this run, with what has settled in them, ${formatPercent(end)} slips round.`
+    : '';
 }

@@ -24,6 +24,7 @@ export class Answer extends LitElement {
         height: 0.8em;
       }
       .more {
+        max-width: 76ch;
         margin: 0;
       }
       .old {

@@ -181,6 +181,9 @@ export const headStyles = css`
       text-decoration: underline 3px;
     }
   }
+  @media (min-width: 1400px) {
+    .site { max-width: 184px; }
+  }
   @media (max-width: 1279px) {
     header {
       gap: 0 20px;
