@@ -274,3 +274,18 @@ for (const look of looks)
     const { violations } = await new AxeBuilder({ page }).analyze();
     expect(violations).toEqual([]);
   });
+
+test('how often to clean it is told week by week; where nothing settles, some muck can be supposed and taken back', async ({
+  page,
+}) => {
+  await openFilter(page, 'teaching-filter');
+  await page.getByText('how often to clean it').click();
+  const weeks = page.getByRole('region', { name: 'The weeks between cleanings' });
+  await expect(weeks).toContainText('no debris');
+  await weeks.getByRole('button', { name: /^suppose fine muck/ }).click();
+  await expect(weeks).toContainText(/Clean the media every/);
+  await expect(weeks.getByRole('row')).toHaveCount(7);
+  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  await page.getByRole('button', { name: /^undo/ }).click();
+  await expect(weeks).toContainText('no debris');
+});

@@ -14,7 +14,7 @@ import { failingSettings } from '../../sim/studies/turns.ts';
 import { trialRecord } from '../../sim/trials/index.ts';
 import { keptSite, stopPump, stopWithValveFailed } from '../../sim/trials/stop.ts';
 import { fillGiven, fillRecord } from './fill-answers.ts';
-import { depositsGiven, dyeGiven } from './filter-answers.ts';
+import { careGiven, cleanerGiven, depositsGiven, dyeGiven } from './filter-answers.ts';
 import { leakGiven } from './log-answers.ts';
 import { mapGiven } from './map-answers.ts';
 import type { Answered, BalanceGiven, Display, Given, Outcome, Question, Request, TrialRequest } from './protocol.ts';
@@ -95,6 +95,10 @@ export function givenFor(request: Request): Given {
       return { kind: 'schema', schema: jsonSchema() };
     case 'balances':
       return { kind: 'balances', of: request.texts.map((text) => balanceGiven(text, request.display)) };
+    case 'care':
+      return careGiven(request);
+    case 'cleaner':
+      return cleanerGiven(request);
     case 'fill':
       return fillGiven(request);
     case 'read back':

@@ -1,12 +1,16 @@
 /** What the worker does for the inside of the filter. */
+import { balanceOrFailure } from '../../sim/balance.ts';
+import { care } from '../../sim/clogging/care.ts';
 import { dyeTest } from '../../sim/dye/dyeTest.ts';
 import { watchDye } from '../../sim/dye/watch.ts';
 import { readScenario } from '../../sim/index.ts';
+import { compareWater, type WaterCase } from '../../sim/pondwater/compare.ts';
+import { pondWater } from '../../sim/pondwater/figures.ts';
 import { depositsAt } from '../../sim/results/deposits.ts';
 import { RunFailure } from '../../sim/results/failure.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import { run } from '../../sim/simulate.ts';
-import type { DepositsRequest, DyeRequest } from './filter-asked.ts';
+import type { CareRequest, CleanerRequest, DepositsRequest, DyeRequest } from './filter-asked.ts';
 import type { Display, Given } from './protocol.ts';
 
 /** The dye poured, kg: a gram, of which only shares are shown. */
@@ -42,6 +46,21 @@ export function depositsGiven({ text }: DepositsRequest): Given {
     });
     return { kind: 'deposits', t, layers };
   });
+}
+
+export const careGiven = ({ text, display }: CareRequest): Given =>
+  ofRun(text, display, (s) => ({ kind: 'care', care: care(s) }));
+
+/** Told where at least one of the two takes waste out of the water. */
+export function cleanerGiven({ sites: [kept, now] }: CleanerRequest): Given {
+  const [a, b] = [waterCase('as kept', kept), waterCase('now', now)];
+  const isTold = a && b && (a.water.halfLife !== null || b.water.halfLife !== null);
+  return { kind: 'cleaner', says: isTold ? compareWater(a, b).says : '' };
+}
+
+function waterCase(name: string, s: Scenario): WaterCase | undefined {
+  const found = balanceOrFailure(s);
+  return found instanceof RunFailure ? undefined : { name, water: pondWater(s, found) };
 }
 
 function ofRun(text: string, display: Display | undefined, answer: (s: Scenario) => Given): Given {

@@ -1,4 +1,5 @@
 /** What the page asks of the filter’s inside, and what comes back. */
+import type { CareAnswer } from '../../sim/clogging/answer.ts';
 import type { DyeTest, DyeWatching } from '../../sim/dye/answer.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 
@@ -32,4 +33,28 @@ export interface DepositsGiven {
   t: Float64Array;
   /** Settled volume in each layer at these moments, m³, by its name; none where nothing settles. */
   layers: Record<string, Float64Array>;
+}
+
+/** When the media are to be cleaned. */
+export interface CareRequest {
+  readonly want: 'care';
+  readonly text: string;
+  readonly display: Display | undefined;
+}
+
+export interface CareGiven {
+  kind: 'care';
+  care: CareAnswer;
+}
+
+/** Which of two cases keeps the pond cleaner. */
+export interface CleanerRequest {
+  readonly want: 'cleaner';
+  readonly sites: readonly [kept: Scenario, now: Scenario];
+}
+
+export interface CleanerGiven {
+  kind: 'cleaner';
+  /** '' where nothing is removed from the water of either. */
+  says: string;
 }

@@ -12,7 +12,16 @@ import type { Stops } from '../../sim/studies/quick.ts';
 import type { Setting } from '../../sim/studies/setting.ts';
 import type { Asked } from '../../sim/studies/turns.ts';
 import type { FillDay, FillMore, FillPlanned, FillRequest } from './fill-asked.ts';
-import type { DepositsGiven, DepositsRequest, DyeGiven, DyeRequest } from './filter-asked.ts';
+import type {
+  CareGiven,
+  CareRequest,
+  CleanerGiven,
+  CleanerRequest,
+  DepositsGiven,
+  DepositsRequest,
+  DyeGiven,
+  DyeRequest,
+} from './filter-asked.ts';
 import type { LeakGiven, LeakRequest } from './log-asked.ts';
 import type { MapGiven, MapRequest } from './map-asked.ts';
 
@@ -138,6 +147,8 @@ export type Request =
   | LeakRequest
   | MapRequest
   | DyeRequest
+  | CareRequest
+  | CleanerRequest
   | DepositsRequest;
 
 export interface Turns {
@@ -207,6 +218,8 @@ export type Given =
   | LeakGiven
   | MapGiven
   | DyeGiven
+  | CareGiven
+  | CleanerGiven
   | DepositsGiven
   | Refused
   | Fault;

@@ -18,6 +18,7 @@ import type { DyeDeeds } from './dye.ts';
 import './filter.ts';
 import { FilterInside } from './inside.ts';
 import type { Side } from './sides.ts';
+import { WeeksFold } from './weeks-fold.ts';
 
 /** Minutes before the pour that the plots show, as a part of the dye's time. */
 const BEFORE = 0.08;
@@ -38,6 +39,7 @@ export class FilterRoom {
   readonly #settling: Asking;
   readonly #player: DyePlayer;
   readonly #map: MapController;
+  readonly #weeks: WeeksFold;
   #at: number | undefined;
   #given: DyeGiven | undefined;
   #of = '';
@@ -49,13 +51,18 @@ export class FilterRoom {
   readonly #beside = new FilterInside();
   #kept: { of: Case; settled: DepositsGiven | undefined; inside: FilterInside } | undefined;
   #open = false;
+  readonly #comparing: Asking;
+  /** Which of the two cases keeps the pond cleaner, and of which two that is told. */
+  #cleaner: { readonly kept: Scenario; readonly now: Scenario; says: string } | undefined;
 
   constructor(around: Around) {
     this.#around = around;
     const { host, stage } = around;
     this.#asking = new Asking(host);
     this.#settling = new Asking(host);
+    this.#comparing = new Asking(host);
     this.#map = new MapController(host, around.session, around.engine);
+    this.#weeks = new WeeksFold(host, around.session, around.engine);
     this.#player = new DyePlayer({
       moment: () => stage.moment,
       to: (t) => stage.moveTo(t),
@@ -154,7 +161,7 @@ export class FilterRoom {
 
   /** Below the drawing: the dye, and all settings of the valves. */
   below(run: Answered, record: Shown, kept: Case | undefined): TemplateResult {
-    return html`${this.#dyeView(run, record, kept)} ${this.#map.view(run)}`;
+    return html`${this.#dyeView(run, record, kept)} ${this.#map.view(run)} ${this.#weeks.view(run)}`;
   }
 
   #dyeView(run: Answered, record: Shown, kept: Case | undefined): TemplateResult | typeof nothing {
@@ -183,6 +190,16 @@ export class FilterRoom {
     this.#around.host.requestUpdate();
   };
 
+  #compare(kept: Scenario, now: Scenario): void {
+    const { session, engine } = this.#around;
+    if (!session.isWhole || now === this.#cleaner?.now) return;
+    const asked = { kept, now, says: '' };
+    this.#cleaner = asked;
+    void this.#comparing.ask(engine, [{ want: 'cleaner', sites: [kept, now] }], (given) => {
+      if (given.kind === 'cleaner') asked.says = given.says;
+    });
+  }
+
   #sidesView(run: Answered, record: Shown, kept: Case | undefined): TemplateResult | typeof nothing {
     if (kept !== this.#kept?.of)
       this.#kept = kept && { of: kept, settled: this.#settled?.given, inside: new FilterInside() };
@@ -199,7 +216,8 @@ export class FilterRoom {
       inside,
     });
     const { display } = run.scenario;
-    return html`<tb-sides .kept=${side({ ...other.of.scenario, display }, other.of, there, other.inside)}
+    this.#compare({ ...other.of.scenario, display }, run.scenario);
+    return html`<tb-sides .cleaner=${this.#cleaner?.says ?? ''} .kept=${side({ ...other.of.scenario, display }, other.of, there, other.inside)}
       .now=${side(run.scenario, record, t, this.#beside)} .close=${this.#shut}></tb-sides>`;
   }
 }

@@ -65,6 +65,8 @@ export class Sides extends LitElement {
   @property({ attribute: false }) kept: Side | undefined;
   @property({ attribute: false }) now: Side | undefined;
   @property({ attribute: false }) close: (() => void) | undefined;
+  /** Which of the two keeps the pond cleaner; '' where it is not known. */
+  @property() cleaner = '';
   @state() private room = { width: innerWidth, height: innerHeight };
 
   readonly #resized = (): void => {
@@ -113,7 +115,7 @@ export class Sides extends LitElement {
     const { lead, set, rows } = differencesOf(kept.seen, now.seen);
     return html`<dialog aria-label="Two cases side by side" @close=${() => this.close?.()}>
       <header><h2>${lead}</h2><button @click=${this.#back}>back to the page</button></header>
-      <p class="set">${set}</p>
+      <p class="set">${set}${this.cleaner ? ` ${this.cleaner}` : ''}</p>
       <div class="two">${this.#drawing('as kept', kept, width, a)}${this.#drawing('now', now, width, a)}</div>
       <table aria-label="Both cases in figures">
         <thead><tr><th scope="col">both at one scale, their marks ${factorWords(factor)}</th><th scope="col">as kept</th><th scope="col">now</th></tr></thead>

@@ -182,7 +182,9 @@ export const headStyles = css`
     }
   }
   @media (min-width: 1400px) {
-    .site { max-width: 184px; }
+    .site {
+      max-width: 176px;
+    }
   }
   @media (max-width: 1279px) {
     header {

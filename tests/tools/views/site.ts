@@ -32,6 +32,14 @@ async function sides(page: Page): Promise<void> {
   await page.getByRole('dialog', { name: 'Two cases side by side' }).waitFor();
 }
 
+/** The weeks in which the media clog. */
+async function weeks(page: Page): Promise<void> {
+  await ask(page, 'What does the water do inside the filter?');
+  await page.getByText('how often to clean it').click();
+  await page.getByRole('button', { name: /^suppose fine muck/ }).click();
+  await page.getByRole('region', { name: 'Week by week' }).waitFor();
+}
+
 /** Something the page unfolds, pressed open and closed again. */
 const unfolded = (name: string, at: string): View => {
   const press = (page: Page): Promise<void> => page.locator(at).locator('> summary').first().click();
@@ -81,6 +89,7 @@ export const siteViews: readonly View[] = [
   asked('filling', 'When will it be full?', /Shut the hose/),
   asked('filter', 'What does the water do inside the filter?', /slips round the mats/),
   { name: 'filter-dye', show: dyed },
+  { name: 'filter-weeks', show: weeks },
   { name: 'filter-sides', show: sides },
   part('pond', 'pond'),
   part('filter', 'filter'),
