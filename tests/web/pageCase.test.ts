@@ -11,8 +11,8 @@ function answered(text: string, depth: 'quick' | 'full' = 'quick'): Answered {
   return outcome;
 }
 
-function otherValve(text: string): OtherValve {
-  const given = givenFor({ want: 'other valve', text });
+async function otherValve(text: string): Promise<OtherValve> {
+  const given = await givenFor({ want: 'other valve', text });
   if (given.kind !== 'other valve') throw new Error(given.kind);
   return given;
 }
@@ -20,10 +20,10 @@ function otherValve(text: string): OtherValve {
 const highest = ({ series }: OtherValve): number => Math.max(...series.levels['pond']!);
 
 describe('the stop with the check valve otherwise', () => {
-  test('is the trial behind the check of a failed valve where the site’s own holds', () => {
+  test('is the trial behind the check of a failed valve where the site’s own holds', async () => {
     const text = siteText('courtyard');
     const { answer, scenario } = answered(text, 'full');
-    const other = otherValve(text);
+    const other = await otherValve(text);
     const check = answer.checks.find(({ name }) => name === 'drain-back, valve failed')!;
     const edge = Math.min(...scenario.pond.rim.crest.map(([, z]) => z));
     expect(other.valve).toBe('failed');
@@ -32,19 +32,19 @@ describe('the stop with the check valve otherwise', () => {
     expect(other.series.t[0]).toBe(0);
   });
 
-  test('is a sound valve where the site has none', () => {
+  test('is a sound valve where the site has none', async () => {
     const text = siteText('courtyard-no-check-valve');
     const { stops, scenario } = answered(text);
-    const other = otherValve(text);
+    const other = await otherValve(text);
     const edge = Math.min(...scenario.pond.rim.crest.map(([, z]) => z));
     expect(other.valve).toBe('sound');
     expect(edge - highest(other)).toBeCloseTo(stops!.sound.below, 4);
   });
 
-  test('is a fault as data where no level is kept', () => {
+  test('is a fault as data where no level is kept', async () => {
     const { pond, autofill, ...rest } = JSON.parse(siteText('courtyard'));
     const { fillMark, ...bare } = pond;
-    const given = givenFor({ want: 'other valve', text: JSON.stringify({ ...rest, pond: bare }) });
+    const given = await givenFor({ want: 'other valve', text: JSON.stringify({ ...rest, pond: bare }) });
     expect([fillMark !== undefined || autofill !== undefined, given.kind]).toEqual([true, 'fault']);
   });
 });

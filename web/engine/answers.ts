@@ -14,11 +14,7 @@ import { failingSettings } from '../../sim/studies/turns.ts';
 import { trialRecord } from '../../sim/trials/index.ts';
 import { keptSite, stopPump, stopWithValveFailed } from '../../sim/trials/stop.ts';
 import { fillGiven, fillRecord } from './fill-answers.ts';
-import { careGiven, cleanerGiven, depositsGiven, dyeGiven } from './filter-answers.ts';
-import { leakGiven } from './log-answers.ts';
-import { mapGiven } from './map-answers.ts';
 import type { Answered, BalanceGiven, Display, Given, Outcome, Question, Request, TrialRequest } from './protocol.ts';
-import { readBackGiven, setToGiven } from './reading-answers.ts';
 
 /** Straight lines between the rows of what is drawn follow every level to this, m. */
 const DRAWN = 1e-4;
@@ -78,7 +74,8 @@ export function answerTo({ text, display, depth, about }: Question): Outcome {
   }
 }
 
-export function givenFor(request: Request): Given {
+/** What few pages ask is fetched by the worker when it is first asked. */
+export async function givenFor(request: Request): Promise<Given> {
   switch (request.want) {
     case 'turns': {
       const { text, setting, asked, range, within } = request;
@@ -96,23 +93,23 @@ export function givenFor(request: Request): Given {
     case 'balances':
       return { kind: 'balances', of: request.texts.map((text) => balanceGiven(text, request.display)) };
     case 'care':
-      return careGiven(request);
+      return (await import('./filter-answers.ts')).careGiven(request);
     case 'cleaner':
-      return cleanerGiven(request);
+      return (await import('./filter-answers.ts')).cleanerGiven(request);
     case 'fill':
       return fillGiven(request);
     case 'read back':
-      return readBackGiven(request);
+      return (await import('./reading-answers.ts')).readBackGiven(request);
     case 'set to':
-      return setToGiven(request);
+      return (await import('./reading-answers.ts')).setToGiven(request);
     case 'leak':
-      return leakGiven(request);
+      return (await import('./log-answers.ts')).leakGiven(request);
     case 'map':
-      return mapGiven(request);
+      return (await import('./map-answers.ts')).mapGiven(request);
     case 'dye':
-      return dyeGiven(request);
+      return (await import('./filter-answers.ts')).dyeGiven(request);
     case 'deposits':
-      return depositsGiven(request);
+      return (await import('./filter-answers.ts')).depositsGiven(request);
   }
 }
 

@@ -9,9 +9,9 @@ function buffersOf(series: Series): ArrayBuffer[] {
 }
 
 /** The answer with its series handed over instead of copied, or a fault of ours as data. */
-function handOver<T extends object>(answer: () => T): T | Fault {
+async function handOver<T extends object>(answer: () => T | Promise<T>): Promise<T | Fault> {
   try {
-    const outcome = answer();
+    const outcome = await answer();
     return 'series' in outcome ? transfer(outcome, buffersOf(outcome.series as Series)) : outcome;
   } catch (error) {
     return { kind: 'fault', message: error instanceof Error ? error.message : String(error) };
@@ -29,10 +29,10 @@ const answering: Answering = {
       });
     });
   },
-  async ask(question) {
+  ask(question) {
     return handOver(() => answerTo(question));
   },
-  async give(request) {
+  give(request) {
     return handOver(() => givenFor(request));
   },
 };

@@ -60,7 +60,10 @@ export class Keeper implements ReactiveController {
   hostUpdated(): void {
     // Its address must change while the page stands: a page on its way out is loaded anew under the old one.
     const { doc } = this.session;
-    if (doc && this.#site.id === undefined && this.#site.isAhead(doc)) return this.keep();
+    if (doc && this.#site.id === undefined && this.#site.isAhead(doc)) {
+      this.keep();
+      return;
+    }
     const now = performance.now();
     this.#since ??= now;
     clearTimeout(this.#rest);
