@@ -133,7 +133,7 @@ function liftWords({ head, lift, onset, through, round }: Passage, { flows }: Mo
   if (head >= lift)
     return `The media float: ${formatLength(head, display)} of head stand against ${formatLength(lift, display)} that lift them, and more flow widens the gap instead of going through.`;
   const feed = Math.abs(flows['bottom feed'] ?? now);
-  return `The media would float up from ${formatFlow(onset, display)} of bottom feed; now it brings ${formatFlow(feed, display, onset)}, ${formatPercent(now / onset)} of that.`;
+  return `The media would float up from ${formatFlow(onset, display, feed)} of bottom feed; now it brings ${formatFlow(feed, display)}, ${formatPercent(now / onset)} of that.`;
 }
 
 function pastWords({ plumbing, display }: Scenario, { flows }: Moment): string {
