@@ -168,7 +168,8 @@ test('dragged past its end a dial stands at the end, and says that the ruler end
   const [x, y] = await spot(ruler, 1);
   await page.mouse.move(x + 60, y);
   await expect(about(page, 'liner edge')).toHaveText(/the ruler ends here/);
-  expect(await standsAt(ruler)).toBe(Number(await ruler.getAttribute('aria-valuemax')));
+  const end = Number(await ruler.getAttribute('aria-valuemax'));
+  await expect.poll(() => standsAt(ruler)).toBe(end);
   await expect(answer(page)).toContainText('Holds');
   await page.mouse.up();
   await expect(about(page, 'liner edge')).not.toHaveText(/the ruler ends here/);

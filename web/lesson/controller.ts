@@ -10,6 +10,8 @@ export class LessonController {
   /** undefined: no lesson. */
   #step: number | undefined;
   #steps: readonly Step[] = [];
+  /** The site it is held on, by its name. */
+  #site = '';
 
   readonly #host: ReactiveControllerHost;
   readonly #session: Session;
@@ -27,6 +29,7 @@ export class LessonController {
     const [{ STEPS, TEACHING_SITE }] = await Promise.all([import('./steps.ts'), import('./lesson.ts')]);
     this.#keeper.choose({ kind: 'demo', name: TEACHING_SITE });
     this.#steps = STEPS;
+    this.#site = TEACHING_SITE;
     this.#step = 0;
     this.#host.requestUpdate();
   };
@@ -55,6 +58,8 @@ export class LessonController {
       return this.#session.about === 'filter'
         ? html`<p class="folds"><button class="lesson" @click=${() => void this.#begin()}>a lesson on channeling, in seven steps</button></p>`
         : nothing;
+    // As long as the site is on its way, the one before it stands on the page.
+    if (this.#session.name !== this.#site) return nothing;
     return html`<tb-lesson .step=${this.#step} .scenario=${scenario} .balance=${balance}
       @step-taken=${(event: CustomEvent<number>) => this.#go(event.detail)}
       @lesson-left=${() => this.leave()} @lesson-printed=${() => void this.#print()}></tb-lesson>`;
