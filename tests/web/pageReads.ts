@@ -1,14 +1,14 @@
 /** What stands on the whole page, through every shadow root, as it is laid out. */
 import type { Page } from '@playwright/test';
 
-/** Places of the page that reach past the window, or scroll sideways, other than the strip, tables and a sheet of paper at its own size do. */
+/** Places of the page that reach past the window, or scroll sideways, other than the strip, tables, a text of lines and a sheet of paper at its own size do. */
 export const sideways = (page: Page): Promise<string[]> =>
   page.evaluate(() => {
     const found: string[] = [];
     const walk = (root: Document | ShadowRoot): void => {
       for (const element of root.querySelectorAll<HTMLElement>('*')) {
         if (
-          element.matches('tb-section, [role=status]') ||
+          element.matches('tb-section, textarea, [role=status]') ||
           element.closest('svg, .rows, .room') ||
           !element.checkVisibility()
         )
@@ -43,6 +43,8 @@ export const unreachable = (page: Page): Promise<string[]> =>
         const hit = root.elementFromPoint(x, y);
         // What the sheet of sites lies over is reached when it is closed.
         const reached = hit !== null && (element.contains(hit) || hit.contains(element) || hit.closest('.sheet'));
+        // What a modal dialog lies over is out of reach by design.
+        if (hit?.shadowRoot?.querySelector('dialog:modal')) continue;
         if (!reached) found.push(`${element.outerHTML.slice(0, 120)} under ${hit?.outerHTML.slice(0, 80)}`);
       }
     };

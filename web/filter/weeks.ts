@@ -47,7 +47,7 @@ export class Weeks extends LitElement {
       th:first-child {
         white-space: nowrap;
       }
-      .wide {
+      .rows {
         max-width: 620px;
         overflow-x: auto;
       }
@@ -105,7 +105,7 @@ export class Weeks extends LitElement {
     const last = t.length - 1;
     const picked = [...new Set(Array.from({ length: ROWS }, (_, i) => Math.round((last * i) / (ROWS - 1))))];
     const stay = (seconds: number): string => (Number.isNaN(seconds) ? 'none goes there' : formatDuration(seconds));
-    return html`<div class="wide" tabindex="0" role="region" aria-label="Week by week"><table>
+    return html`<div class="rows" tabindex="0" role="region" aria-label="Week by week"><table>
       <thead><tr><th scope="col">weeks</th><th scope="col">slips round</th><th scope="col">from below</th>
         <th scope="col">time in the pores</th><th scope="col">the pump gives</th><th scope="col">of the head that lifts</th></tr></thead>
       <tbody>${picked.map(

@@ -64,7 +64,7 @@ export class Handout extends LitElement {
         break-inside: avoid;
         color: #000;
       }
-      .wide {
+      .rows {
         overflow-x: auto;
       }
       table {
@@ -145,7 +145,7 @@ export class Handout extends LitElement {
       <article aria-label="The lesson on channeling">
         <h2>Channeling, a lesson in ${STEPS.length} steps</h2>
         <p>An invented filter, reckoned by the laws the program uses for any other. The figures are for learning from, not for building by: a real filter’s gap is seldom known.</p>
-        <div class="wide" tabindex="0" role="region" aria-label="All steps in figures"><table>
+        <div class="rows" tabindex="0" role="region" aria-label="All steps in figures"><table>
           <thead><tr><th scope="col">step</th><th scope="col">from below</th><th scope="col">over the top</th>
             <th scope="col">slips round</th><th scope="col">of the head that lifts</th><th scope="col">time in the pores</th></tr></thead>
           <tbody>${STEPS.map(({ title }, i) => this.#row(this.stand[i], title, i))}</tbody>
