@@ -41,7 +41,9 @@ export function installProbe(): void {
   let followed: Followed = {};
   const changed = new Set<Follower>();
   for (const [follower, node, what] of watched) {
-    new MutationObserver(() => {
+    new MutationObserver((records) => {
+      // The marks that run with the water move at every frame, hand or no hand.
+      if (records.every(({ target }) => target instanceof Element && target.closest('.hundred'))) return;
       changed.add(follower);
       last = performance.now();
     }).observe(node, what);
