@@ -4,25 +4,19 @@ import type { Engine } from '../engine/client.ts';
 import type { Answered } from '../engine/protocol.ts';
 import { expanded, grafted } from '../state/graft.ts';
 import type { Session } from '../state/session.ts';
+import { Fold } from '../views/fold.ts';
 import type { ValvesSet } from './map.ts';
 
 /** The map of all settings: fetched when it is first opened, in the question about the filter. */
 export class MapController {
-  readonly #host: ReactiveControllerHost;
   readonly #session: Session;
   readonly #engine: Engine;
-  #open = false;
+  readonly #fold: Fold;
 
   constructor(host: ReactiveControllerHost, session: Session, engine: Engine) {
-    this.#host = host;
     this.#session = session;
     this.#engine = engine;
-  }
-
-  #turn(open: boolean): void {
-    if (open) void import('./map.ts');
-    this.#open = open;
-    this.#host.requestUpdate();
+    this.#fold = new Fold(host, 'see all valve settings', () => import('./map.ts'));
   }
 
   /** Both valves at once; steps of one gesture are undone together. */
@@ -40,13 +34,11 @@ export class MapController {
   view({ scenario }: Answered): TemplateResult | typeof nothing {
     if (this.#session.about !== 'filter') return nothing;
     const { text } = this.#session;
-    const toggled = (event: Event): void => this.#turn((event.target as HTMLDetailsElement).open);
     return html`<div class="folds" @valves-set=${(event: CustomEvent<ValvesSet>) => this.#set(event.detail)}>
-      <details class="fold" ?open=${this.#open} @toggle=${toggled}><summary>see all valve settings</summary>${
-        this.#open
-          ? html`<tb-map .scenario=${scenario} .text=${text} .display=${scenario.display} .engine=${this.#engine}></tb-map>`
-          : nothing
-      }</details>
+      ${this.#fold.view(
+        () =>
+          html`<tb-map .scenario=${scenario} .text=${text} .display=${scenario.display} .engine=${this.#engine}></tb-map>`,
+      )}
     </div>`;
   }
 }
