@@ -9,16 +9,11 @@ import { type Browser, chromium, type Page } from '@playwright/test';
 import { preview } from 'vite';
 import { type Look, looks } from '../../web/state/look.ts';
 import { chromiumPath } from './chromium.ts';
-import { lookIn, openCourtyard, type View, views } from './views.ts';
+import { lookIn, openCourtyard, SIZES, type View, views } from './views.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const pictures = join(root, 'web/pictures');
 
-const SIZES = [
-  [360, 640],
-  [820, 900],
-  [1440, 900],
-] as const;
 type Size = (typeof SIZES)[number];
 
 /** What is further down than this is left out, px. */

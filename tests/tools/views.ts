@@ -19,6 +19,13 @@ export const rooms: Readonly<Record<string, readonly View[]>> = {
   'what is kept': keptViews,
 };
 
+/** The windows of a phone, a tablet and a desk, px. */
+export const SIZES = [
+  [360, 640],
+  [820, 900],
+  [1440, 900],
+] as const;
+
 export const views: readonly View[] = Object.values(rooms).flat();
 
 /** Every page opened from now on stands in a look. */

@@ -1,7 +1,6 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { looks } from '../../web/state/look.ts';
 import { expect, test } from './fixture.ts';
+import { hindersNobody, screens, standIn } from './hindering.ts';
 
 test.use({ contextOptions: { reducedMotion: 'reduce' }, timezoneId: 'America/New_York' });
 
@@ -129,33 +128,10 @@ test('a site without a hose is given one', async ({ page }) => {
   await expect(page.getByRole('heading', { name: /^Shut the hose at/ })).toBeVisible();
 });
 
-for (const look of looks) {
-  for (const [width, height] of [
-    [360, 640],
-    [820, 900],
-    [1440, 900],
-  ] as const) {
-    test(`hinders nobody in ${look} at ${width} px, as far as a checker sees`, async ({ page }) => {
-      await page.addInitScript((name) => localStorage.setItem('tumblebay look', name), look);
-      await page.setViewportSize({ width, height });
-      await openFill(page);
-      const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-      const { violations, passes } = await new AxeBuilder({ page }).withTags(tags).setLegacyMode().analyze();
-      expect(passes.length).toBeGreaterThan(20);
-      expect(
-        violations.flatMap(({ id, nodes }) =>
-          nodes.map(({ html, failureSummary }) => `${id}: ${html} ${failureSummary}`),
-        ),
-      ).toEqual([]);
-      const small = await page
-        .locator('tb-fill')
-        .evaluate((fill) =>
-          [...fill.shadowRoot!.querySelectorAll<HTMLElement>('button, input, summary, [role=slider]')]
-            .filter((each) => each.checkVisibility() && each.getBoundingClientRect().height < 44)
-            .map((each) => each.outerHTML.slice(0, 80)),
-        );
-      expect(small).toEqual([]);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
-    });
-  }
+for (const screen of screens) {
+  test(`hinders nobody in ${screen.look} at ${screen.width} px, as far as a checker sees`, async ({ page }) => {
+    await standIn(page, screen);
+    await openFill(page);
+    await hindersNobody(page, 'tb-fill');
+  });
 }

@@ -1,9 +1,10 @@
 /** Inside the filter: marks as fast as the water, dye that arrives, two cases side by side; by hand, by thumb, by keys. */
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { balance, readScenario } from '../../sim/index.ts';
 import { looks } from '../../web/state/look.ts';
+import { lookIn } from '../tools/views.ts';
 import { expect, test } from './fixture.ts';
+import { hindering } from './hindering.ts';
 import { siteText } from './sites.ts';
 
 const question = 'What does the water do inside the filter?';
@@ -240,8 +241,7 @@ test('two cases side by side on a projector, opened and left by keys', async ({ 
     const both = await hundreds.evaluateAll((all, key) => all.map((each) => each.getAttribute(key)), name);
     expect(new Set(both).size).toBe(1);
   }
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations).toEqual([]);
+  expect(await hindering(page)).toEqual([]);
   await page.keyboard.press('Escape');
   await expect(sides).toBeHidden();
   await expect(press).toBeFocused();
@@ -266,13 +266,12 @@ test.describe('by thumb', () => {
 
 for (const look of looks)
   test(`has nothing a reader cannot reach, in ${look}`, async ({ page }) => {
-    await page.addInitScript((kept) => localStorage.setItem('tumblebay look', kept), look);
+    await lookIn(page, look);
     await openFilter(page);
     await page.getByRole('button', { name: 'pour dye' }).click();
     await expect(page.getByRole('img', { name: /^Dye at the lip/ })).toBeVisible();
     await page.getByRole('button', { name: 'hold the dye' }).click();
-    const { violations } = await new AxeBuilder({ page }).analyze();
-    expect(violations).toEqual([]);
+    expect(await hindering(page)).toEqual([]);
   });
 
 test('how often to clean it is told week by week; where nothing settles, some muck can be supposed and taken back', async ({
@@ -285,7 +284,7 @@ test('how often to clean it is told week by week; where nothing settles, some mu
   await weeks.getByRole('button', { name: /^suppose fine muck/ }).click();
   await expect(weeks).toContainText(/Clean the media every/);
   await expect(weeks.getByRole('row')).toHaveCount(7);
-  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  expect(await hindering(page)).toEqual([]);
   await page.getByRole('button', { name: /^undo/ }).click();
   await expect(weeks).toContainText('no debris');
 });

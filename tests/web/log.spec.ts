@@ -1,7 +1,6 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { looks } from '../../web/state/look.ts';
 import { expect, test } from './fixture.ts';
+import { hindersNobody, screens, standIn } from './hindering.ts';
 
 test.use({ contextOptions: { reducedMotion: 'reduce' } });
 
@@ -119,38 +118,13 @@ test('levels on a ruler in the water are read the other way round', async ({ pag
   await expect(wrong(page)).toContainText('three readings or more');
 });
 
-for (const look of looks) {
-  for (const [width, height] of [
-    [360, 640],
-    [820, 900],
-    [1440, 900],
-  ] as const) {
-    test(`hinders nobody in ${look} at ${width} px, as far as a checker sees`, async ({ page }) => {
-      await page.addInitScript((name) => localStorage.setItem('tumblebay look', name), look);
-      await page.setViewportSize({ width, height });
-      await open(page);
-      await field(page).fill(`${FALLS}\nwet`);
-      await expect(said(page)).toBeVisible();
-      await page.locator('tb-log summary', { hasText: 'how a log is written' }).click();
-      const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-      const { violations } = await new AxeBuilder({ page }).withTags(tags).setLegacyMode().analyze();
-      expect(
-        violations.flatMap(({ id, nodes }) =>
-          nodes.map(({ html, failureSummary }) => `${id}: ${html} ${failureSummary}`),
-        ),
-      ).toEqual([]);
-      expect(
-        await page
-          .locator('tb-log')
-          .evaluate((each) =>
-            [...each.shadowRoot!.querySelectorAll<HTMLElement>('button, input, summary, select')]
-              .filter((press) => press.checkVisibility() && press.getBoundingClientRect().height < 44)
-              .map((press) => press.outerHTML.slice(0, 80)),
-          ),
-      ).toEqual([]);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
-      if (process.env.SHOTS)
-        await page.locator('tb-log').screenshot({ path: `${process.env.SHOTS}/log-${width}-${look}.png` });
-    });
-  }
+for (const screen of screens) {
+  test(`hinders nobody in ${screen.look} at ${screen.width} px, as far as a checker sees`, async ({ page }) => {
+    await standIn(page, screen);
+    await open(page);
+    await field(page).fill(`${FALLS}\nwet`);
+    await expect(said(page)).toBeVisible();
+    await page.locator('tb-log summary', { hasText: 'how a log is written' }).click();
+    await hindersNobody(page, 'tb-log');
+  });
 }

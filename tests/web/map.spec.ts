@@ -1,11 +1,10 @@
 import { readFileSync } from 'node:fs';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { looks } from '../../web/state/look.ts';
 import { felted } from '../map/sites.ts';
 import { ask, openFile } from '../tools/views/hand.ts';
 import { expect, test } from './fixture.ts';
-import { sideways, unreachable } from './pageReads.ts';
+import { hindersNobody, screens, standIn } from './hindering.ts';
+import { unreachable } from './pageReads.ts';
 
 test.use({ contextOptions: { reducedMotion: 'reduce' } });
 
@@ -193,37 +192,14 @@ test('the plane of pump speed and share says what it leaves blank, and a site wi
   await expect(page.locator('tb-map')).toContainText('There is no top feed');
 });
 
-for (const look of looks) {
-  for (const [width, height] of [
-    [360, 640],
-    [820, 900],
-    [1440, 900],
-  ] as const) {
-    test(`hinders nobody in ${look} at ${width} px, as far as a checker sees`, async ({ page }) => {
-      await page.addInitScript((name) => localStorage.setItem('tumblebay look', name), look);
-      await page.setViewportSize({ width, height });
-      await openMap(page, felt());
-      await page.locator('tb-map summary', { hasText: 'the same as a table' }).click();
-      const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-      const { violations } = await new AxeBuilder({ page }).include('tb-page').withTags(tags).setLegacyMode().analyze();
-      expect(
-        violations.flatMap(({ id, nodes }) =>
-          nodes.map(({ html, failureSummary }) => `${id}: ${html} ${failureSummary}`),
-        ),
-      ).toEqual([]);
-      expect(
-        await page
-          .locator('tb-map')
-          .evaluate((each) =>
-            [...each.shadowRoot!.querySelectorAll('button, summary, select, [role=slider]')]
-              .filter((press) => press.checkVisibility() && press.getBoundingClientRect().height < 44)
-              .map((press) => press.outerHTML.slice(0, 80)),
-          ),
-      ).toEqual([]);
-      expect(await sideways(page)).toEqual([]);
-      expect((await unreachable(page)).filter((each) => /map|valve/.test(each))).toEqual([]);
-    });
-  }
+for (const screen of screens) {
+  test(`hinders nobody in ${screen.look} at ${screen.width} px, as far as a checker sees`, async ({ page }) => {
+    await standIn(page, screen);
+    await openMap(page, felt());
+    await page.locator('tb-map summary', { hasText: 'the same as a table' }).click();
+    await hindersNobody(page, 'tb-map');
+    expect((await unreachable(page)).filter((each) => /map|valve/.test(each))).toEqual([]);
+  });
 }
 
 test('in the reader’s own colors the point, the region and the lines are still drawn', async ({ page }) => {

@@ -8,7 +8,7 @@ export const sideways = (page: Page): Promise<string[]> =>
     const walk = (root: Document | ShadowRoot): void => {
       for (const element of root.querySelectorAll<HTMLElement>('*')) {
         if (
-          element.matches('tb-section, textarea, [role=status]') ||
+          element.matches('tb-section, textarea, pre, [role=status]') ||
           element.closest('svg, .rows, .room') ||
           !element.checkVisibility()
         )

@@ -1,7 +1,6 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
-import { looks } from '../../web/state/look.ts';
 import { expect, test } from './fixture.ts';
+import { hindersNobody, screens, standIn } from './hindering.ts';
 
 test.use({ contextOptions: { reducedMotion: 'reduce' } });
 
@@ -75,38 +74,14 @@ test('heights are read by the rod against a benchmark, in feet and inches with f
   await expect(rods.getByRole('row', { name: /^edge/ })).toContainText('4 ft');
 });
 
-for (const look of looks) {
-  for (const [width, height] of [
-    [360, 640],
-    [820, 900],
-    [1440, 900],
-  ] as const) {
-    test(`hinder nobody in ${look} at ${width} px, as far as a checker sees`, async ({ page }) => {
-      await page.addInitScript((name) => localStorage.setItem('tumblebay look', name), look);
-      await page.setViewportSize({ width, height });
-      await open(page, 'what a ruler shows');
-      await type(page, 'The water over ‘broad stone’: reading', '1 in');
-      await expect(said(page)).toBeVisible();
-      await page.locator('summary', { hasText: 'set the valves' }).click();
-      await expect(setting(page)).toContainText('By the ruler');
-      const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-      const { violations } = await new AxeBuilder({ page }).withTags(tags).setLegacyMode().analyze();
-      expect(
-        violations.flatMap(({ id, nodes }) =>
-          nodes.map(({ html, failureSummary }) => `${id}: ${html} ${failureSummary}`),
-        ),
-      ).toEqual([]);
-      for (const name of ['tb-readings', 'tb-setting'])
-        expect(
-          await page
-            .locator(name)
-            .evaluate((each) =>
-              [...each.shadowRoot!.querySelectorAll<HTMLElement>('button, input, summary, select')]
-                .filter((press) => press.checkVisibility() && press.getBoundingClientRect().height < 44)
-                .map((press) => press.outerHTML.slice(0, 80)),
-            ),
-        ).toEqual([]);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
-    });
-  }
+for (const screen of screens) {
+  test(`hinder nobody in ${screen.look} at ${screen.width} px, as far as a checker sees`, async ({ page }) => {
+    await standIn(page, screen);
+    await open(page, 'what a ruler shows');
+    await type(page, 'The water over ‘broad stone’: reading', '1 in');
+    await expect(said(page)).toBeVisible();
+    await page.locator('summary', { hasText: 'set the valves' }).click();
+    await expect(setting(page)).toContainText('By the ruler');
+    await hindersNobody(page, 'tb-readings, tb-setting');
+  });
 }

@@ -1,9 +1,9 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { elevationFigure } from '../../web/section/labels/figures.ts';
 import type { SheetFacts } from '../../web/sheet/block.ts';
 import { heightsOf, rodFigure } from '../../web/sheet/heights.ts';
 import { expect, test } from './fixture.ts';
+import { hindersNobody, screens, standIn } from './hindering.ts';
 import { readPdf } from './pdfText.ts';
 import { type Display, factsOf, withStones } from './sheetFacts.ts';
 import { siteNames, siteText } from './sites.ts';
@@ -160,19 +160,13 @@ test('the press prints', async ({ page }) => {
   await expect(page.locator('body[data-printed]')).toHaveCount(1);
 });
 
-for (const look of ['paper', 'slate', 'stark']) {
-  for (const width of [360, 820, 1440]) {
-    test(`hinders nobody in ${look} at ${width} px, as far as a checker sees`, async ({ page }) => {
-      await page.addInitScript((to) => localStorage.setItem('tumblebay look', to), look);
-      await page.setViewportSize({ width, height: 800 });
-      await open(page);
-      for (const kind of ['owner’s card', 'setting-out sheet']) {
-        await page.getByRole('button', { name: kind, exact: true }).click();
-        const { violations } = await new AxeBuilder({ page }).setLegacyMode().analyze();
-        expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
-      }
-      const across = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-      expect(across).toBeLessThanOrEqual(0);
-    });
-  }
+for (const screen of screens) {
+  test(`hinders nobody in ${screen.look} at ${screen.width} px, as far as a checker sees`, async ({ page }) => {
+    await standIn(page, screen);
+    await open(page);
+    for (const kind of ['owner’s card', 'setting-out sheet']) {
+      await page.getByRole('button', { name: kind, exact: true }).click();
+      await hindersNobody(page, 'tb-sheet');
+    }
+  });
 }
