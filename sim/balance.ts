@@ -1,6 +1,7 @@
 import { pumpHead } from './laws/pump.ts';
 import { criticalDepth, reachOfSheet } from './laws/sheet.ts';
 import { assemble } from './network/assemble.ts';
+import { bedVolume } from './network/media.ts';
 import type { Network } from './network/network.ts';
 import { levelsOf, pondInBalance, settingsOf } from './network/start.ts';
 import type { BalanceAnswer } from './results/answer.ts';
@@ -16,7 +17,7 @@ export interface Balance {
 }
 
 /**
- * The running balance of a site at once: the pump at full speed, the pond held at its level.
+ * The running balance of a site at once: the pump at its speed, the pond held at its level.
  *
  * @throws RunFailure where the water course does not settle
  */
@@ -34,15 +35,13 @@ export function balanceOrFailure(s: Scenario): Balance | RunFailure {
   }
 }
 
-/** How a balance is sought: the pump's speed, −, 1 where not given, and volumes of one with much the same settings. */
-export interface Sought {
-  readonly speed?: number;
-  readonly nearby?: Float64Array | undefined;
-}
-
-/** The running balance at a pond level, m, by a network that is put into it. */
-export function findBalance(s: Scenario, network: Network, pondLevel: number, sought: Sought = {}): Balance {
-  const { speed = 1, nearby } = sought;
+/**
+ * The running balance at a pond level, m, by a network that is put into it.
+ *
+ * @param nearby volumes of a balance with much the same settings, from which it is sought
+ */
+export function findBalance(s: Scenario, network: Network, pondLevel: number, nearby?: Float64Array): Balance {
+  const { speed } = s.pump;
   const volumes = steadyVolumes(s, network, settingsOf(s, network, speed), pondLevel, nearby);
   network.rates(0, volumes, new Float64Array(network.size), new Float64Array(network.quadratures));
   return { network, volumes, answer: answerIn(s, network, volumes, speed) };
@@ -68,7 +67,7 @@ function answerIn(s: Scenario, network: Network, volumes: Float64Array, speed: n
     channeled: media && up > NO_FLOW ? flows.gap / up : null,
     stones: stonesOf(s, levels, flows),
     duty: dutyOf(network, flows, speed),
-    contact: contactOf(s, flows.media),
+    contact: contactOf(s, network, flows.media),
     mediaHead: media ? network.mediaHead : null,
     lift: media ? network.mediaHead / feeds.liftHead : null,
   };
@@ -117,11 +116,13 @@ function dutyOf(network: Network, flows: Record<string, number>, speed: number):
   };
 }
 
-/** Empty bed and pore contact time, s: A L/Q and ε A L/Q of what goes through the media. */
-function contactOf(s: Scenario, flow: number | undefined): BalanceAnswer['contact'] {
+/** Empty bed and pore contact time, s: A L/Q and ε A L/Q of what goes through the media, ε what the deposit leaves. */
+function contactOf(s: Scenario, { parts }: Network, flow: number | undefined): BalanceAnswer['contact'] {
   const media = s.filter?.media;
   if (!media || flow === undefined || flow <= NO_FLOW) return null;
-  const bed = media.layers.reduce((sum, l) => sum + l.thickness, 0) * media.area;
-  const pores = media.layers.reduce((sum, l) => sum + l.thickness * l.porosity, 0) * media.area;
-  return { emptyBed: bed / flow, pore: pores / flow };
+  const { clogging } = parts;
+  const porosity = (i: number): number =>
+    clogging ? clogging.porosity(i, clogging.atStart[i]) : media.layers[i].porosity;
+  const pores = media.area * media.layers.reduce((sum, { thickness }, i) => sum + thickness * porosity(i), 0);
+  return { emptyBed: bedVolume(media) / flow, pore: pores / flow };
 }

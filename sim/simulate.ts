@@ -41,7 +41,7 @@ export function simulate(scenario: Scenario): Run {
 export function run(scenario: Scenario): March {
   const network = assemble(scenario);
   const volumes = startVolumes(scenario, network);
-  const pumpSpeed = scenario.pump.running ? 1 : 0;
+  const pumpSpeed = scenario.pump.running ? scenario.pump.speed : 0;
   const march = new March(scenario, network, {
     settings: settingsOf(scenario, network, pumpSpeed),
     volumes,

@@ -43,6 +43,8 @@ export interface Care {
   readonly hoursADay: number;
   /** From clean to some way past the limit, or over the time looked at. */
   readonly course: ClogCourse;
+  /** Time since the cleaning after which the media hold as much as they do at t = 0, s; null: beyond the course. */
+  readonly since: number | null;
   /** Whole sentences in the display's units. */
   readonly says: string;
 }

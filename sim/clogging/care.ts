@@ -42,6 +42,7 @@ export function care(s: Scenario): CareAnswer {
     limit,
     hoursADay: hours,
     course: courseOf(media, path, points, hours),
+    since: sinceCleaning(path, points, hours),
   };
   return { care: true, ...found, says: careSays(found, s.display) };
 }
@@ -86,6 +87,17 @@ function restsOf(s: Scenario, media: Media, limit: number, hours: number): Care[
     if (change === undefined || band === undefined) return [];
     return [{ place, ends: band, atLow: weeksWith(change(band[0])), atHigh: weeksWith(change(band[1])) }];
   });
+}
+
+/** Time by the clock at which the course holds what the media hold at t = 0, s, evenly between its points. */
+function sinceCleaning({ clogging }: CloggingPath, points: readonly Point[], hours: number): number | null {
+  const sum = (held: readonly number[]): number => held.reduce((a, b) => a + b, 0);
+  const there = sum(clogging.atStart);
+  const next = points.findIndex(({ held }) => sum(held) >= there);
+  if (next <= 0) return next === 0 ? 0 : null;
+  const [from, to] = [points[next - 1], points[next]];
+  const part = (there - sum(from.held)) / (sum(to.held) - sum(from.held));
+  return ((from.ran + part * (to.ran - from.ran)) * 24) / hours;
 }
 
 function courseOf(media: Media, path: CloggingPath, points: readonly Point[], hours: number): ClogCourse {

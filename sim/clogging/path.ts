@@ -38,7 +38,7 @@ export class CloggingPath {
     this.scenario = scenario;
     this.network = network;
     this.clogging = clogging;
-    this.settings = settingsOf(scenario, network, 1);
+    this.settings = settingsOf(scenario, network, scenario.pump.speed);
   }
 
   /** undefined where nothing clogs: no debris, no media, no bottom feed. */
@@ -55,7 +55,7 @@ export class CloggingPath {
    */
   at(water: number): Clogged {
     const { network, scenario, clogging, settings } = this;
-    const none = settings.settled.held;
+    const none = clogging.layers.map(() => 0);
     const { held } = clogging.take(none, water);
     const laid: Settings = { ...settings, settled: { since: 0, held, perSecond: none } };
     const volumes = steadyVolumes(scenario, network, laid, pondInBalance(scenario), this.nearby);

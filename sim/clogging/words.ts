@@ -7,7 +7,9 @@ const WEEK = 604800;
 
 /** When to clean, what it rests on, and what the figure takes for granted. */
 export function careSays(found: Omit<Care, 'says'>, display: Display): string {
-  return [cleanSays(found), restsSays(found, display), GRANTED].filter((sentence) => sentence !== '').join(' ');
+  return [cleanSays(found), sinceSays(found), restsSays(found, display), GRANTED]
+    .filter((sentence) => sentence !== '')
+    .join(' ');
 }
 
 const GRANTED =
@@ -29,6 +31,14 @@ function cleanSays({ passing, weeks, band, limit, hoursADay, course }: Omit<Care
     `Clean the media ${often}${bandSays(weeks, band)}: with the pump on ${on} it takes ` +
     `${timeText(passing.t)} until more than ${most} of the bottom feed slips round them.`
   );
+}
+
+/** What has settled in them by the file, as time since a cleaning. */
+function sinceSays({ since }: Omit<Care, 'says'>): string {
+  if (since === 0) return '';
+  return since === null
+    ? 'What has settled in them by now is more than that.'
+    : `What has settled in them by now is that of ${timeText(since)}.`;
 }
 
 /** Weeks, from two of them up; days and hours below. */

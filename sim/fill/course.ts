@@ -142,7 +142,7 @@ const RISES = 1e-3;
 function runningWater(s: Scenario, level: number): number | undefined {
   const network = assemble(s);
   try {
-    return total(steadyVolumes(s, network, { ...settingsOf(s, network, 1), leaks: [] }, level));
+    return total(steadyVolumes(s, network, { ...settingsOf(s, network, s.pump.speed), leaks: [] }, level));
   } catch (error) {
     if (error instanceof RunFailure) return undefined;
     throw error;

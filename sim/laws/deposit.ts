@@ -21,3 +21,13 @@ export function capturedShare(capture: number, thickness: number): number {
 export function porosityLeft(clean: number, beta: number, deposit: number): number {
   return Math.max(Math.min(clean, LEAST_POROSITY), clean - beta * deposit);
 }
+
+/**
+ * Settled volume that a layer takes at the most, m³: what leaves it the least porosity; none where it began below.
+ *
+ * @param beta pore space lost per volume of settled solids, > 0
+ * @param bulk volume of the layer with its pores, m³
+ */
+export function depositRoom(clean: number, beta: number, bulk: number): number {
+  return (Math.max(0, clean - LEAST_POROSITY) * bulk) / beta;
+}

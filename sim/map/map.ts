@@ -31,7 +31,7 @@ export function operatingMap(s: Scenario, options: MapOptions = {}): MapAnswer {
   const { plane = 'valves', n = POINTS } = options;
   const none = noPlane(s);
   if (none !== undefined) return { ok: false, says: none };
-  const x = options.x ?? spaced(plane === 'valves' ? 0 : SLOWEST, n);
+  const x = options.x ?? (plane === 'valves' ? spaced(0, n) : spaced(SLOWEST, n, Math.max(1, s.pump.speed)));
   const y = options.y ?? spaced(0, n);
   const over = mainStone(s);
   const seeker = new Seeker(s);
@@ -52,8 +52,8 @@ export function operatingMap(s: Scenario, options: MapOptions = {}): MapAnswer {
   };
 }
 
-const spaced = (from: number, n: number): number[] =>
-  Array.from({ length: n }, (_, i) => from + ((1 - from) * i) / (n - 1));
+const spaced = (from: number, n: number, to = 1): number[] =>
+  Array.from({ length: n }, (_, i) => from + ((to - from) * i) / (n - 1));
 
 /** A place of the plane, and the balance from which its neighbor is sought. */
 interface Placed {
@@ -67,8 +67,8 @@ const valvesAt =
   (s: Scenario, seeker: Seeker, over: string | null): Locate =>
   (bottom, top, nearby) => {
     const bothOpen = bottom > 0 && top > 0 && nearby && nearby.bottom > 0 && nearby.top > 0;
-    const found = seeker.at({ bottom, top, speed: 1 }, bothOpen ? nearby : undefined);
-    return { point: found ? pointOf(s, over, bottom, top, found) : blank(bottom, top, 1), found };
+    const found = seeker.at({ bottom, top, speed: s.pump.speed }, bothOpen ? nearby : undefined);
+    return { point: found ? pointOf(s, over, bottom, top, found) : blank(bottom, top, s.pump.speed), found };
   };
 
 const flowAt =
@@ -104,8 +104,9 @@ function flowPlane(locate: Locate, speeds: readonly number[], shares: readonly n
 function presentPoint(s: Scenario, seeker: Seeker, over: string | null, plane: Plane): MapPoint {
   const bottom = s.plumbing.bottomFeed?.valve ?? 0;
   const top = s.plumbing.topFeed?.valve ?? 0;
-  const found = seeker.at({ bottom, top, speed: 1 });
+  const { speed } = s.pump;
+  const found = seeker.at({ bottom, top, speed });
   const share = found?.balance.answer.split ?? 0;
-  const [x, y] = plane === 'valves' ? [bottom, top] : [1, share];
-  return found ? pointOf(s, over, x, y, found) : { ...blank(x, y, 1), bottom, top };
+  const [x, y] = plane === 'valves' ? [bottom, top] : [speed, share];
+  return found ? pointOf(s, over, x, y, found) : { ...blank(x, y, speed), bottom, top };
 }

@@ -1,20 +1,14 @@
-import { withValves } from '../readings/valves.ts';
 import { headrooms } from '../results/checks/headroom.ts';
-import { withSpeed } from '../results/checks/variants.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { MapPoint } from './answer.ts';
 import { marginsOf } from './margins.ts';
-import type { Found } from './seeker.ts';
+import { type Found, siteAt } from './seeker.ts';
 
 /** The stone whose flow is mapped: the main one, else the last there is. */
 export function mainStone({ watercourse }: Scenario): string | null {
   const stones = watercourse.flatMap((reach) => (reach.kind === 'pool' ? reach.stones : []));
   return (stones.find((stone) => stone.main) ?? stones.at(-1))?.name ?? null;
 }
-
-/** The site at a setting. */
-export const siteAt = (s: Scenario, { bottom, top, speed }: Pick<Found, 'bottom' | 'top' | 'speed'>): Scenario =>
-  withValves(speed === 1 ? s : withSpeed(s, speed), { bottom, top });
 
 /** A balance as a point of the map. */
 export function pointOf(s: Scenario, over: string | null, x: number, y: number, found: Found): MapPoint {

@@ -3,6 +3,7 @@ import { assemble } from '../network/assemble.ts';
 import type { Network } from '../network/network.ts';
 import { pondInBalance } from '../network/start.ts';
 import { withValves } from '../readings/valves.ts';
+import { withSpeed } from '../results/checks/variants.ts';
 import { RunFailure } from '../results/failure.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 
@@ -11,6 +12,10 @@ export interface Setting {
   readonly top: number;
   readonly speed: number;
 }
+
+/** The site at a setting. */
+export const siteAt = (s: Scenario, { bottom, top, speed }: Setting): Scenario =>
+  withValves(withSpeed(s, speed), { bottom, top });
 
 /** A flow below this counts as none, m³/s. */
 const NO_FLOW = 1e-9;
@@ -53,7 +58,7 @@ export class Seeker {
   private find(setting: Setting, nearby?: Float64Array): Balance | undefined {
     this.balances++;
     try {
-      return findBalance(withValves(this.site, setting), this.network, this.pond, { speed: setting.speed, nearby });
+      return findBalance(siteAt(this.site, setting), this.network, this.pond, nearby);
     } catch (error) {
       if (error instanceof RunFailure) return undefined;
       throw error;

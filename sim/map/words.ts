@@ -62,7 +62,7 @@ export function regionWords(map: OperatingMap): string[] {
         ] as const)
       : ([
           ['x', `With ${shareWords(now.y)} of the water by the bottom feed`, 'the pump', speedStretch],
-          ['y', 'With the pump at full speed', 'the share by the bottom feed', shareStretch],
+          ['y', 'With the pump as fast as it is', 'the share by the bottom feed', shareStretch],
         ] as const);
   return [
     ...axes.map(([axis, lead, what, stretchWords]) => alongWords(lead, what, map.along[axis], map[axis], stretchWords)),

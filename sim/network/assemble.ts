@@ -78,7 +78,8 @@ function feedEnds(b: Builder, s: Scenario, filter: number, first: number): { bot
 }
 
 function cloggingOf(s: Scenario, bed: MediaBed | undefined): Clogging | undefined {
-  if (s.filter === undefined || bed === undefined || s.debris === 0) return undefined;
+  if (s.filter === undefined || bed === undefined) return undefined;
+  if (s.debris === 0 && bed.layers.every(({ deposit }) => deposit === 0)) return undefined;
   return new Clogging(bed, s.debris, Math.min(...s.filter.lip.crest.map(([, z]) => z)));
 }
 

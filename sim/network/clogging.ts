@@ -1,4 +1,4 @@
-import { capturedShare, LEAST_POROSITY, porosityLeft } from '../laws/deposit.ts';
+import { capturedShare, depositRoom, porosityLeft } from '../laws/deposit.ts';
 import type { MediaLayer } from '../scenario/scenario.ts';
 import { type MediaBed, setPorosity } from './media.ts';
 import type { Settled } from './settings.ts';
@@ -36,12 +36,15 @@ export class Clogging {
   /** Settled solids per volume of water, −. */
   readonly debris: number;
   readonly layers: readonly ClogLayer[];
+  /** What the layers hold at t = 0, m³; a layer holds no more than it has room for. */
+  readonly atStart: readonly number[];
   private readonly bed: MediaBed;
 
   constructor(bed: MediaBed, debris: number, lip: number) {
     this.bed = bed;
     this.debris = debris;
     this.layers = bed.layers.map((layer, i) => clogLayer(layer, bed, lip - bed.from[i]));
+    this.atStart = this.layers.map(({ room }, i) => Math.min(room, bed.layers[i].deposit));
   }
 
   /** Settled volume per volume of water in each layer, and what is left for none of them, −. */
@@ -118,6 +121,6 @@ function clogLayer(layer: MediaLayer, bed: MediaBed, depth: number): ClogLayer {
   const thickness = Math.min(layer.thickness, Math.max(0, depth));
   const bulk = bed.area * thickness;
   const { name, porosity, beta, capture } = layer;
-  const room = (Math.max(0, porosity - LEAST_POROSITY) * bulk) / beta;
+  const room = depositRoom(porosity, beta, bulk);
   return { name, keeps: capturedShare(capture, thickness), room, bulk, porosity, beta };
 }

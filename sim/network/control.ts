@@ -43,7 +43,11 @@ export class Control implements Reins {
     this.settings = settings;
     this.hoses = new Hoses(scenario.hoses);
     this.sky = new Sky(options.weather ? scenario.weather : NO_WEATHER, scenario.starts);
-    this.pump = new PumpSwitch(options.pumpSpeed, options.cutOut ? scenario.pump.cutOut : undefined);
+    this.pump = new PumpSwitch(
+      options.pumpSpeed,
+      scenario.pump.speed,
+      options.cutOut ? scenario.pump.cutOut : undefined,
+    );
     if (options.weather) this.followMonths();
     for (const [rank, action] of options.actions.entries()) this.enter(action, rank);
     // A trial that shuts the hoses or lays its own flow over them leaves their volumes alone.

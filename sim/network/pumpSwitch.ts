@@ -9,8 +9,16 @@ export class PumpSwitch {
   private powered = true;
   private tripped = false;
 
-  constructor(speed: number, cutOut: { readonly below: number; readonly restart: number } | undefined) {
+  private readonly whenOn: number;
+
+  /**
+   * @param speed at t = 0
+   * @param whenOn its own speed while it is on
+   * @param cutOut level switch in force
+   */
+  constructor(speed: number, whenOn: number, cutOut: PumpSwitch['cutOut']) {
     this.commanded = speed;
+    this.whenOn = whenOn;
     this.cutOut = cutOut;
   }
 
@@ -24,7 +32,7 @@ export class PumpSwitch {
   }
 
   command(to: 'on' | 'off' | number): void {
-    this.commanded = to === 'on' ? 1 : to === 'off' ? 0 : to;
+    this.commanded = to === 'on' ? this.whenOn : to === 'off' ? 0 : to;
   }
 
   /** Cuts the power up to a time, s; Infinity until it is put on again. */

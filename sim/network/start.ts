@@ -24,15 +24,15 @@ export function settingsOf(s: Scenario, network: Network, speed: number): Settin
     evaporation: 0,
     pumpOut: 0,
     leaks: network.parts.leaks,
-    settled: cleanMedia(network),
+    settled: settledAtStart(network),
     pondHeld: false,
   };
 }
 
-/** Media without deposit. */
-function cleanMedia({ parts }: Network): Settled {
-  const none = parts.clogging?.layers.map(() => 0) ?? [];
-  return { since: 0, held: none, perSecond: none };
+/** What the media hold by the file. */
+function settledAtStart({ parts }: Network): Settled {
+  const { atStart = [] } = parts.clogging ?? {};
+  return { since: 0, held: atStart, perSecond: atStart.map(() => 0) };
 }
 
 /** Settings with nothing from outside: no hose, autofill or weather. */

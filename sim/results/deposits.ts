@@ -20,8 +20,10 @@ function mediaWater(record: RunRecord, row: number, t: number, first: number): n
   return at(row) + within - at(first);
 }
 
-/** Where the debris went that came with the water through the media, m³ of settled volume; `came = held + cleaned + passed`. */
+/** Where the debris went that came with the water through the media, m³ of settled volume; `before + came = held + cleaned + passed`. */
 export interface SolidsLedger {
+  /** Held by the media at t = 0. */
+  readonly before: number;
   readonly came: number;
   readonly held: number;
   /** Taken out by cleaning. */
@@ -33,19 +35,26 @@ export interface SolidsLedger {
 /** The solids of a whole record, counted stretch by stretch. */
 export function solidsLedger(record: RunRecord): SolidsLedger {
   const { clogging } = record.network.parts;
-  if (clogging === undefined) return { came: 0, held: 0, cleaned: 0, passed: 0 };
+  if (clogging === undefined) return { before: 0, came: 0, held: 0, cleaned: 0, passed: 0 };
   const sum = (held: readonly number[]): number => held.reduce((a, b) => a + b, 0);
-  let held = 0;
+  const atStart = sum(clogging.atStart);
+  let held = atStart;
   let cleaned = 0;
   let passed = 0;
   record.stretches.forEach(({ row, settings }, i) => {
-    const before = settings.settled.held;
-    cleaned += held - sum(before);
+    const there = settings.settled.held;
+    cleaned += held - sum(there);
     const end = record.stretches[i + 1]?.row ?? record.length - 1;
     const water = record.ledger(end, LEDGER.media) - record.ledger(row, LEDGER.media);
-    const taken = clogging.take(before, water);
+    const taken = clogging.take(there, water);
     held = sum(taken.held);
     passed += taken.passed;
   });
-  return { came: clogging.debris * record.ledger(record.length - 1, LEDGER.media), held, cleaned, passed };
+  return {
+    before: atStart,
+    came: clogging.debris * record.ledger(record.length - 1, LEDGER.media),
+    held,
+    cleaned,
+    passed,
+  };
 }

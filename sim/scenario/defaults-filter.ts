@@ -15,7 +15,7 @@ const SUBMERGED_WEIGHT = 60;
 const LIFT_SLACK = 0.02;
 const TANKS = 8;
 /** The deposit takes its own settled volume out of the pores. */
-const BETA = 1;
+export const BETA = 1;
 
 export function defaultFilter(file: FilterFile, debris: number, assume: Assumptions): Filter {
   const media = file.media && defaultMedia(file.media, debris, assume);
@@ -51,7 +51,8 @@ function defaultMedia(file: MediaFile, debris: number, assume: Assumptions): Med
 /** What a deposit takes of the pores is noted where one comes to pass. */
 function defaultLayer(file: LayerFile, i: number, debris: number, assume: Assumptions): MediaLayer {
   const capture = file.capture ?? 0;
-  const clogs = debris > 0 && capture > 0;
+  const deposit = file.deposit ?? 0;
+  const clogs = (debris > 0 && capture > 0) || deposit > 0;
   return {
     name: file.name ?? `layer ${i + 1}`,
     thickness: file.thickness,
@@ -60,6 +61,7 @@ function defaultLayer(file: LayerFile, i: number, debris: number, assume: Assump
     permittivity: file.permittivity,
     capture,
     beta: clogs ? assume.or(file.beta, `filter.media.layers[${i}].beta`, BETA, BANDS.beta) : (file.beta ?? BETA),
+    deposit,
   };
 }
 

@@ -79,6 +79,7 @@ function defaultPump(file: SiteFile['pump'], assume: Assumptions): Pump {
     minimum: file.minimum,
     standingLoss: file.standingLoss,
     running: file.running ?? true,
+    speed: file.speed ?? 1,
     cutOut: file.cutOut,
   };
 }

@@ -16,6 +16,8 @@ export interface Pump {
   /** K on the main's velocity head of the pump standing still; undefined: from the curve. */
   readonly standingLoss: number | undefined;
   readonly running: boolean;
+  /** While it is on, of the full speed that its curve is for, −. */
+  readonly speed: number;
   readonly cutOut: { readonly below: number; readonly restart: number } | undefined;
 }
 

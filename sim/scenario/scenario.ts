@@ -43,6 +43,8 @@ export interface MediaLayer {
   readonly capture: number;
   /** Pore space lost per volume of settled solids, −. */
   readonly beta: number;
+  /** Settled volume in it at t = 0, m³. */
+  readonly deposit: number;
 }
 
 export interface Media {

@@ -42,14 +42,14 @@ export function dammedFalls(s: Scenario): DammedTrial | undefined {
   const dammed = damSite(s);
   if (dammed === undefined) return undefined;
   const network = assemble(s);
-  const settings = trialSettings(s, network, 1);
+  const settings = trialSettings(s, network, s.pump.speed);
   const march = new March(s, network, {
     settings,
     volumes: steadyVolumes(s, network, settings, pondInBalance(s)),
     actions: [atOnce({ do: 'blockage', of: dammed, to: 1 })],
     weather: false,
     cutOut: false,
-    pumpSpeed: 1,
+    pumpSpeed: s.pump.speed,
   });
   let starves: number | null = isStarved(s, march) ? 0 : null;
   march.control.watch('vault', s.pump.minimum, -1, 'vault at minimum', (t) => {

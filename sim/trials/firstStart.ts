@@ -91,7 +91,7 @@ function settle(march: March, network: Network): void {
 export function waterToAdd(s: Scenario, trial: FirstStartTrial): number {
   const network = assemble(s);
   const mark = s.pond.fillMark ?? trial.start;
-  return total(steadyVolumes(s, network, tight(s, network, 1), mark)) - trial.water;
+  return total(steadyVolumes(s, network, tight(s, network, s.pump.speed), mark)) - trial.water;
 }
 
 /** Without leaks: a hole in the liner is not what a first start is asked about. */

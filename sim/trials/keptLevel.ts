@@ -30,7 +30,7 @@ export function floatLevel(s: Scenario, network: Network): number | undefined {
  * the vault never gets there lets the float run until the pond spills; that level is the answer then.
  */
 function pondOverVault(s: Scenario, network: Network, vaultLevel: number): number {
-  const settings = settingsOf(s, network, 1);
+  const settings = settingsOf(s, network, s.pump.speed);
   const { vault } = network.parts.circuit;
   const short = (pond: number): number =>
     levelsOf(network, steadyVolumes(s, network, settings, pond))[vault] - vaultLevel;

@@ -65,7 +65,7 @@ export function keptSite(scenario: Scenario): Kept | undefined {
   const network = assemble(scenario);
   const level = keptLevel(scenario, network);
   if (level === undefined) return undefined;
-  const volumes = steadyVolumes(scenario, network, settingsOf(scenario, network, 1), level);
+  const volumes = steadyVolumes(scenario, network, settingsOf(scenario, network, scenario.pump.speed), level);
   return { scenario, network, volumes, level };
 }
 
@@ -86,7 +86,7 @@ export function overflowBlocked(kept: Kept): Kept {
 export function stopPump(kept: Kept, troubles: StopTroubles = {}): PondRise {
   const { scenario, network } = kept;
   const { pond, basins } = network.parts;
-  const settings = trialSettings(scenario, network, 1);
+  const settings = trialSettings(scenario, network, scenario.pump.speed);
   const storm = { do: 'storm', depth: troubles.rain ?? 0, lasting: HOUR, shape: 'even' } as const;
   const march = new March(scenario, network, {
     settings: {
@@ -98,7 +98,7 @@ export function stopPump(kept: Kept, troubles: StopTroubles = {}): PondRise {
     actions: [atOnce({ do: 'pump', to: 'off' }), ...(storm.depth > 0 ? [atOnce(storm)] : [])],
     weather: false,
     cutOut: false,
-    pumpSpeed: 1,
+    pumpSpeed: scenario.pump.speed,
   });
   let before = kept.level;
   for (let hour = 1; hour <= LONGEST; hour++) {

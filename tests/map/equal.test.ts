@@ -11,8 +11,7 @@ import {
 } from '../../sim/map/answer.ts';
 import { figureAt, isContact } from '../../sim/map/between.ts';
 import { operatingMap } from '../../sim/map/map.ts';
-import { siteAt } from '../../sim/map/point.ts';
-import { Seeker } from '../../sim/map/seeker.ts';
+import { Seeker, siteAt } from '../../sim/map/seeker.ts';
 import { settingFor } from '../../sim/map/share.ts';
 import { March } from '../../sim/march.ts';
 import { assemble } from '../../sim/network/assemble.ts';

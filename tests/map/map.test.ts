@@ -4,7 +4,7 @@ import type { MapPoint, OperatingMap, Plane } from '../../sim/map/answer.ts';
 import { figureAt } from '../../sim/map/between.ts';
 import { borderOf, liftOnset, lineAt, regionOf, roundLevels } from '../../sim/map/lines.ts';
 import { operatingMap } from '../../sim/map/map.ts';
-import { siteAt } from '../../sim/map/point.ts';
+import { siteAt } from '../../sim/map/seeker.ts';
 import { figureWords, handleWords, presentWords, regionWords } from '../../sim/map/words.ts';
 import { headroomCheck } from '../../sim/results/checks/headroom.ts';
 import { balanceOf } from '../../sim/results/checks/variants.ts';

@@ -107,7 +107,7 @@ published({
   got: () => {
     const beads = { name: 'beads', thickness: 8 * FOOT, porosity: 0.4, grain: 0.0011, permittivity: undefined };
     const submergedWeight = (1240 - 998.2) * 0.6 * 8 * FOOT * G;
-    const layers = [{ ...beads, capture: 0, beta: 1 }];
+    const layers = [{ ...beads, capture: 0, beta: 1, deposit: 0 }];
     const media = { bottom: 0, area: 1, perimeter: 4, gap: 0, layers, submergedWeight, holdDown: 0 };
     return liftOnset({ ...media, liftSlack: 0, removal: 0, tanks: 8 }, 20);
   },

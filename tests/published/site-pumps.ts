@@ -127,6 +127,7 @@ const dasBalance = once((): BalanceAnswer => {
     permittivity: flow / das.area / 1.5,
     capture: 0,
     beta: 0,
+    deposit: 0,
   };
   const filter: Filter = {
     profile: walls(das.area, -1, 4),

@@ -157,6 +157,7 @@ export function labSite(parts: LabParts): Scenario {
       minimum: -8,
       standingLoss: undefined,
       running: false,
+      speed: 1,
       cutOut: undefined,
       ...parts.pump,
     },

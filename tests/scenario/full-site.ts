@@ -53,6 +53,7 @@ export const fullSite = (): any => ({
     minimum: -0.75,
     standingLoss: 10,
     running: true,
+    speed: 0.95,
     cutOut: { below: -0.7, restart: -0.5 },
   },
   plumbing: {
@@ -80,6 +81,7 @@ export const fullSite = (): any => ({
           capture: 2,
           permittivity: '2 1/s',
           beta: 1,
+          deposit: '1 L',
         },
         { name: 'bagged media', thickness: 0.25, porosity: 0.8, grain: 0.008 },
       ],

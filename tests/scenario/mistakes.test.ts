@@ -30,6 +30,8 @@ const MISTAKES: readonly Mistake[] = [
   ['a blockage above 1', (s) => (s.intake.blockage = 1.2), 'intake.blockage'],
   ['a valve at a handle angle', (s) => (s.plumbing.topFeed.valve = '45 deg'), 'plumbing.topFeed.valve'],
   ['a pipe of no bore', (s) => (s.plumbing.bottomFeed.diameter = 0), 'plumbing.bottomFeed.diameter'],
+  ['more muck than pores', (s) => (s.filter.media.layers[0].deposit = '40 L'), 'filter.media.layers[0].deposit'],
+  ['a pump that hardly turns', (s) => (s.pump.speed = 0.05), 'pump.speed'],
   ['a porosity of 1', (s) => (s.filter.media.layers[1].porosity = 1), 'filter.media.layers[1].porosity'],
   ['a splash above 1 %', (s) => (pool(s).stones[0].splash = 0.02), 'watercourse[0].stones[0].splash'],
   ['a level stream', (s) => (s.watercourse[1].slope = 0), 'watercourse[1].slope'],

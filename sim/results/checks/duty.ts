@@ -1,4 +1,4 @@
-import { formatFlow, formatHead, formatNumber } from '../../quantity/index.ts';
+import { formatFlow, formatHead, formatNumber, formatPercent } from '../../quantity/index.ts';
 import type { Pump, Scenario } from '../../scenario/scenario.ts';
 import type { Check } from '../answer.ts';
 import { type CheckInput, judged } from './check.ts';
@@ -8,9 +8,9 @@ import { balanceOf, leastSteps } from './variants.ts';
 const THROTTLE = 0.25;
 const MOST_THROTTLED = 400;
 
-/** Flow of the last point a pump's curve is drawn through, m³/s: the most its box promises. */
-export function lastPoint({ curve }: Pump): number {
-  return curve.kind === 'box' ? curve.flow : curve.points[curve.points.length - 1][0];
+/** Flow of the last point a pump's curve is drawn through, m³/s, at its speed: the most its box promises. */
+export function lastPoint({ curve, speed }: Pump): number {
+  return speed * (curve.kind === 'box' ? curve.flow : curve.points[curve.points.length - 1][0]);
 }
 
 /** Flow and head of the pump against the points its curve is drawn through. */
@@ -20,7 +20,8 @@ export function dutyCheck({ scenario, balance }: CheckInput): Check | undefined 
   const { display, pump } = scenario;
   const last = lastPoint(pump);
   const beyond = flow > last;
-  const points = pump.curve.kind === 'box' ? 'the most its box promises' : 'the last point of its curve';
+  const slowed = pump.speed === 1 ? '' : ` at ${formatPercent(pump.speed)} of its speed`;
+  const points = `${pump.curve.kind === 'box' ? 'the most its box promises' : 'the last point of its curve'}${slowed}`;
   const watts = pump.power === undefined ? '' : `, drawing ${formatNumber(power)} W`;
   const drawn =
     pump.curve.kind === 'box' ? ' A curve drawn from the box’s two figures is good to 12 % of the head.' : '';

@@ -17,10 +17,9 @@ export interface Outlet {
   readonly needs: number;
 }
 
-/** Head of the pump without flow, m. */
-export function shutOffHead(s: Scenario): number {
-  const { curve } = s.pump;
-  return curve.kind === 'box' ? curve.head : curve.points[0][1];
+/** Head of the pump without flow at its speed, m. */
+export function shutOffHead({ pump: { curve, speed } }: Scenario): number {
+  return speed ** 2 * (curve.kind === 'box' ? curve.head : curve.points[0][1]);
 }
 
 /** The outlets whose valves are open, with the heads they need above the pond of the balance. */

@@ -1,5 +1,5 @@
 import { type Balance, balanceOrFailure } from '../../balance.ts';
-import type { Crest, Pump, Scenario, Stone } from '../../scenario/scenario.ts';
+import type { Crest, Scenario, Stone } from '../../scenario/scenario.ts';
 import { RunFailure } from '../failure.ts';
 
 /** The running balance of a site, or of one with a change made on it; undefined where it finds none. */
@@ -50,20 +50,15 @@ export function withStone(s: Scenario, name: string, change: (stone: Stone) => S
   };
 }
 
-/** The site with its pump turned down (or up) to a speed, by the affinity laws on its curve. */
-export function withSpeed(s: Scenario, n: number): Scenario {
-  const { curve } = s.pump;
-  const turned: Pump['curve'] =
-    curve.kind === 'box'
-      ? { kind: 'box', flow: n * curve.flow, head: n * n * curve.head }
-      : { kind: 'points', points: curve.points.map(([q, h]) => [n * q, n * n * h] as const) };
-  return { ...s, pump: { ...s.pump, curve: turned } };
+/** The site with its pump driven at a speed, of the full speed that its curve is for. */
+export function withSpeed(s: Scenario, speed: number): Scenario {
+  return { ...s, pump: { ...s.pump, speed } };
 }
 
 /** Flow to which the pump is to be brought down for something to hold in the balance, m³/s, by whole percents of speed. */
 export function flowThat(s: Scenario, holds: (changed: Scenario, balance: Balance) => boolean): number | undefined {
   const at = (steps: number): [Scenario, Balance | undefined] => {
-    const changed = withSpeed(s, 1 - steps / 100);
+    const changed = withSpeed(s, (1 - steps / 100) * s.pump.speed);
     return [changed, balanceOf(changed)];
   };
   const steps = leastSteps((n) => {

@@ -11,6 +11,7 @@ const layer = object(
     permittivity: optional(about('of a mat, ASTM D4491', quantity('rate', { above: 0, max: 1e6 }))),
     capture: optional(about('1/m', quantity('number', { min: 0, max: 1e4 }))),
     beta: optional(about('pore space lost by volume deposited', quantity('number', { above: 0, max: 100 }))),
+    deposit: optional(about('what has settled in it at t = 0', quantity('volume', { min: 0, max: 1e4 }))),
   },
   { atLeastOne: [['grain', 'permittivity']] },
 );

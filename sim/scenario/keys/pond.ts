@@ -57,6 +57,9 @@ export const curve = about(
   ),
 );
 
+/** Beyond full speed as far as a drive may be set. */
+const onSpeed = quantity('number', { min: 0.1, max: 1.2 });
+
 export const pump = object(
   {
     curve,
@@ -71,6 +74,7 @@ export const pump = object(
     minimum: about('full flow above it', elevation),
     standingLoss: optional(about('K on the main’s velocity head, the pump standing', coefficient)),
     running: optional(about('at t = 0', flag)),
+    speed: optional(about('while it is on, of the full speed that its curve is for', onSpeed)),
     cutOut: optional(object({ below: elevation, restart: elevation })),
   },
   { atMostOne: [['power', 'efficiency']] },

@@ -1,3 +1,5 @@
+import { depositRoom, LEAST_POROSITY } from '../../laws/deposit.ts';
+import { BETA } from '../defaults-filter.ts';
 import { lowestEnd } from '../defaults-plumbing.ts';
 import type { Tell } from '../fields.ts';
 import { boreOf } from '../pipe-sizes.ts';
@@ -107,11 +109,24 @@ function tellMedia(filter: PartlyFile['filter'], tell: Tell, check: Elevations):
   check('filter.media.bottom', media.bottom, 'not below', floorOfProfile(filter.profile), 'the filter’s floor');
   tellLayers(filter, tell, check);
   tellWeight(media, tell);
+  tellDeposits(media, tell);
   const names = (media.layers ?? []).map((layer) => layer?.name);
   names.forEach((name, i) => {
     if (name !== undefined && names.indexOf(name) < i) {
       tell(`filter.media.layers[${i}].name`, `${JSON.stringify(name)} a second time`, 'each layer’s name once');
     }
+  });
+}
+
+/** No more settles in a layer than leaves it the least of pores. */
+function tellDeposits({ area, layers }: MediaRead, tell: Tell): void {
+  layers?.forEach((layer, i) => {
+    if (layer?.thickness === undefined || layer.porosity === undefined || area === undefined) return;
+    const { deposit = 0, porosity, thickness, beta = BETA } = layer;
+    const room = depositRoom(porosity, beta, area * thickness);
+    if (deposit <= room * (1 + 1e-9)) return;
+    const wanted = `at most ${Number((1000 * room).toPrecision(3))} L, which leaves the layer pores of ${100 * LEAST_POROSITY} %`;
+    tell(`filter.media.layers[${i}].deposit`, `${Number((1000 * deposit).toPrecision(3))} L`, wanted);
   });
 }
 
