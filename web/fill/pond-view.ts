@@ -4,6 +4,7 @@ import type { FillPlan } from '../../sim/fill/plan.ts';
 import { formatLength } from '../../sim/quantity/index.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import { trueFractions } from '../state/typed-inches.ts';
+import { Width } from '../views/width.ts';
 import { type CourseScale, courseMarks, courseScale, TALL } from './course.ts';
 import { type FillCut, fillCut } from './cut.ts';
 import { clipsView, marksView } from './marks-view.ts';
@@ -24,19 +25,14 @@ export class PondView implements ReactiveController {
   #t: number | undefined;
   /** The moment drawn elsewhere, as it was seen last: once it moves, it leads. */
   #elsewhere: number | undefined;
-  #width = 0;
+  readonly #width: Width;
   #held = false;
   #cut: { readonly of: readonly unknown[]; readonly cut: FillCut } | undefined;
   #tick: ReturnType<typeof setInterval> | undefined;
-  readonly #watch = new ResizeObserver((entries) => {
-    const width = Math.floor(entries.at(-1)?.contentRect.width ?? 0);
-    if (width === this.#width || width === 0) return;
-    this.#width = width;
-    this.#host.requestUpdate();
-  });
 
   constructor(host: ReactiveControllerHost & HTMLElement, moved: (t: number) => void) {
     this.#host = host;
+    this.#width = new Width(host, '.cut');
     this.#moved = moved;
     host.addController(this);
   }
@@ -47,18 +43,12 @@ export class PondView implements ReactiveController {
 
   hostDisconnected(): void {
     clearInterval(this.#tick);
-    this.#watch.disconnect();
-  }
-
-  hostUpdated(): void {
-    const box = this.#host.shadowRoot?.querySelector('.cut');
-    if (box) this.#watch.observe(box);
   }
 
   view(s: Scenario, seen: FillSeen, moment: number | undefined): TemplateResult | typeof nothing {
     const { plan } = seen.planned;
     if (plan === null) return nothing;
-    const width = Math.max(280, this.#width);
+    const width = Math.max(280, this.#width.px);
     const view = this.#cutOf(s, seen.edge, width);
     if (moment !== this.#elsewhere) this.#t = undefined;
     this.#elsewhere = moment;

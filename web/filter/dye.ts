@@ -1,9 +1,10 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
+import { customElement, property } from 'lit/decorators.js';
 import { formatDuration, formatPercent } from '../../sim/quantity/index.ts';
 import type { DyeGiven } from '../engine/filter-asked.ts';
 import { layerElement } from '../section/elements.ts';
 import { shared } from '../views/styles.ts';
+import { Width } from '../views/width.ts';
 import { dyePlotMarks, TALL } from './dye-plot.ts';
 import { playedAt, whereWords } from './dye-words.ts';
 import { factorWords } from './passage.ts';
@@ -39,21 +40,7 @@ export class DyePanel extends LitElement {
   @property({ type: Boolean }) trial = false;
   /** Why what is shown is missing. */
   @property() trouble = '';
-  @state() private width = 0;
-
-  readonly #watch = new ResizeObserver(([entry]) => {
-    if (entry) this.width = Math.floor(entry.contentRect.width);
-  });
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.#watch.observe(this);
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#watch.disconnect();
-  }
+  readonly #width = new Width(this);
 
   #presses(): TemplateResult {
     const { poured, deeds } = this;
@@ -81,7 +68,8 @@ export class DyePanel extends LitElement {
   #curve({ given, at }: Poured): TemplateResult | typeof nothing {
     if (!given?.test.fed) return nothing;
     const { test } = given;
-    const room = this.width >= 700 ? 0.54 * this.width : this.width;
+    const { px } = this.#width;
+    const room = px >= 700 ? 0.54 * px : px;
     const width = Math.max(240, Math.min(640, Math.floor(room) || 320));
     const says = `Dye at the lip: ${formatPercent(1 - test.channeled)} through the media, ${formatPercent(test.channeled)} round them; a tenth has passed after ${formatDuration(test.t10)}, half after ${formatDuration(test.t50)}, nine tenths after ${formatDuration(test.t90)}.`;
     const tenths = [

@@ -8,6 +8,7 @@ import { Asking, type Giving } from '../fill/ask.ts';
 import { layerElement } from '../section/elements.ts';
 import { isFelt } from '../section/vessel.ts';
 import { shared } from '../views/styles.ts';
+import { Width } from '../views/width.ts';
 import { dyeStyles } from './styles.ts';
 import { TALL, weeksPlotMarks } from './weeks-plot.ts';
 
@@ -60,21 +61,8 @@ export class Weeks extends LitElement {
   @property({ attribute: false }) engine: Giving | undefined;
   @state() private care: CareAnswer | undefined;
   @state() private trouble = '';
-  @state() private width = 560;
   readonly #asking = new Asking(this);
-  readonly #watch = new ResizeObserver(([entry]) => {
-    if (entry) this.width = Math.max(240, Math.min(620, Math.floor(entry.contentRect.width)));
-  });
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.#watch.observe(this);
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#watch.disconnect();
-  }
+  readonly #width = new Width(this);
 
   protected override willUpdate(changed: PropertyValues): void {
     if (!this.engine || !(changed.has('text') || changed.has('display'))) return;
@@ -96,8 +84,9 @@ export class Weeks extends LitElement {
   }
 
   #plot(care: Care): TemplateResult {
-    return html`<svg width=${this.width} height=${TALL} viewBox="0 0 ${this.width} ${TALL}" role="img"
-      aria-label="The channeled share, week by week; its figures stand in the table below">${layerElement(weeksPlotMarks(care, this.width))}</svg>`;
+    const width = Math.max(240, Math.min(620, this.#width.px));
+    return html`<svg width=${width} height=${TALL} viewBox="0 0 ${width} ${TALL}" role="img"
+      aria-label="The channeled share, week by week; its figures stand in the table below">${layerElement(weeksPlotMarks(care, width))}</svg>`;
   }
 
   #table({ course }: Care): TemplateResult {

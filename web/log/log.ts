@@ -9,6 +9,7 @@ import { Asking, type Giving } from '../fill/ask.ts';
 import { keepLog, logKey, logOf } from '../keep/logs.ts';
 import { trueFractions } from '../state/typed-inches.ts';
 import { shared } from '../views/styles.ts';
+import { Width } from '../views/width.ts';
 import { helpView } from './help.ts';
 import { logMarks } from './marks.ts';
 import { logPlot } from './plot-view.ts';
@@ -46,23 +47,14 @@ export class LogPanel extends LitElement {
   @state() private failed = '';
   /** What is to be told of the keeping, or of a file. */
   @state() private news = '';
-  @state() private wide = 0;
 
   readonly #asking = new Asking(this);
+  readonly #width = new Width(this);
   #rest: ReturnType<typeof setTimeout> | undefined;
   #key = '';
-  readonly #watch = new ResizeObserver(([entry]) => {
-    if (entry) this.wide = Math.floor(entry.contentRect.width);
-  });
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.#watch.observe(this);
-  }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.#watch.disconnect();
     this.#keep();
   }
 
@@ -183,7 +175,12 @@ export class LogPanel extends LitElement {
     if (!said) return this.#asking.busy ? html`<p class="note">Computing …</p>` : nothing;
     const { lead, rest, plot, starts } = said;
     const at = starts === undefined ? undefined : parseMoment(starts);
-    const marks = logMarks(plot, Math.max(240, this.wide), this.display ?? 'metric', at === undefined ? at : 1000 * at);
+    const marks = logMarks(
+      plot,
+      Math.max(240, this.#width.px),
+      this.display ?? 'metric',
+      at === undefined ? at : 1000 * at,
+    );
     return html`<section aria-label="What the log says" aria-live="polite" class=${this.#asking.busy ? 'pending' : ''}>
       <p class="large">${trueFractions(lead)}</p>
       ${rest.map((each) => html`<p>${trueFractions(each)}</p>`)}

@@ -7,6 +7,7 @@ import type { Display, Given } from '../engine/protocol.ts';
 import { Asking, type Giving } from '../fill/ask.ts';
 import { trueFractions } from '../state/typed-inches.ts';
 import { shared } from '../views/styles.ts';
+import { Width } from '../views/width.ts';
 import { drawMap } from './drawing.ts';
 import { type Family, familiesOf, firstShown } from './families.ts';
 import { keyed, type Openings, toDegree, type Valve } from './hand.ts';
@@ -47,26 +48,13 @@ export class MapView extends LitElement {
   @state() private told: Family['figure'] | 'checks' = 'checks';
   /** Where the hand has the valves, before the site has followed. */
   @state() private moved: Openings | undefined;
-  @state() private width = 0;
 
   readonly #asking = new Asking(this);
+  readonly #width = new Width(this);
   #gesture: object | undefined;
   /** The next text of the site is this hand's doing. */
   #own = false;
   #on: Valve | 'plane' = 'plane';
-  readonly #watch = new ResizeObserver(([entry]) => {
-    if (entry) this.width = Math.floor(entry.contentRect.width);
-  });
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.#watch.observe(this);
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.#watch.disconnect();
-  }
 
   protected override willUpdate(changed: PropertyValues): void {
     this.#follow(changed);
@@ -158,7 +146,7 @@ export class MapView extends LitElement {
   #drawn(map: OperatingMap): TemplateResult {
     const families = familiesOf(map, this.display ?? 'metric');
     const shown = this.chosen ?? new Set(firstShown(map, families));
-    const sheet = sheetFor(map, this.width);
+    const sheet = sheetFor(map, this.#width.px);
     const openings = this.#openings;
     const at = map.plane === 'valves' ? ([openings.bottom, openings.top] as const) : ([map.now.x, map.now.y] as const);
     const drawing = drawMap(
@@ -172,7 +160,7 @@ export class MapView extends LitElement {
       ({ figure, name }) =>
         html`<button aria-pressed=${shown.has(figure)} @click=${() => this.#toggle(figure, shown)}>${name}</button>`,
     )}</div>
-      <div class=${this.width >= SIDE_BY_SIDE ? 'room wide' : 'room'}>
+      <div class=${this.#width.px >= SIDE_BY_SIDE ? 'room wide' : 'room'}>
         ${planeView(drawing, sheet, map.plane, at, openings, grips)}
         <div>${this.#words(map)}</div>
       </div>
@@ -217,7 +205,7 @@ export class MapView extends LitElement {
           this.plane = each;
         }}>${name}</button>`,
     )}</div>
-      ${this.width > 0 ? this.#drawn(map) : nothing}`;
+      ${this.#width.px > 0 ? this.#drawn(map) : nothing}`;
   }
 }
 

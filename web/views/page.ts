@@ -31,6 +31,7 @@ import { restView } from './rest.ts';
 import { Stage } from './stage.ts';
 import { shared } from './styles.ts';
 import { troubleWords } from './troubles.ts';
+import { Width } from './width.ts';
 
 /** The page: which site, which question, what came of it, and at which moment it is drawn. */
 @customElement('tb-page')
@@ -38,7 +39,6 @@ export class Page extends LitElement {
   static override styles = [shared, headStyles, pageStyles];
 
   @state() private look: Look = openingLook();
-  @state() private width = 0;
 
   readonly #engine = new Engine(openLine);
   readonly #session = new Session(this.#engine, () => this.#changed());
@@ -57,10 +57,7 @@ export class Page extends LitElement {
   readonly #desk = matchMedia('(min-width: 1000px)');
   #arrived: string | undefined;
   #seen: Answered | undefined;
-  readonly #watch = new ResizeObserver((entries) => {
-    const entry = entries.find(({ target }) => target.isConnected);
-    if (entry) this.width = Math.floor(entry.contentRect.width);
-  });
+  readonly #width = new Width(this, '.drawing');
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -98,7 +95,6 @@ export class Page extends LitElement {
     super.disconnectedCallback();
     document.removeEventListener('keydown', this.#keys);
     this.#desk.removeEventListener('change', this.#relaid);
-    this.#watch.disconnect();
   }
 
   readonly #relaid = (): void => this.requestUpdate();
@@ -145,8 +141,6 @@ export class Page extends LitElement {
   };
 
   protected override updated(): void {
-    const drawing = this.renderRoot.querySelector('.drawing');
-    if (drawing) this.#watch.observe(drawing);
     tieFor(this.renderRoot as ShadowRoot, this.#inputs.part?.place);
   }
 
@@ -162,7 +156,7 @@ export class Page extends LitElement {
     );
     return html`<div class="before">
       <tb-section class="drawing" .scenario=${scenario} .answer=${record.answer} .balance=${balance} .moment=${now}
-        .width=${this.width} .chosen=${this.#inputs.part?.place ?? ''}
+        .width=${this.#width.px} .chosen=${this.#inputs.part?.place ?? ''}
         .view=${this.#session.about === 'filter' ? 'filter' : 'whole'} .inside=${this.#filter.inside}
         .about=${this.#session.about === 'filter' ? 'filter' : 'pond'}></tb-section>
       ${this.#desk.matches ? nothing : bar}

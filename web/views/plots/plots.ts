@@ -10,6 +10,7 @@ import type { Reading } from '../../plots/readings.ts';
 import { type Choice, type Other, USUAL } from '../../plots/task.ts';
 import type { Window } from '../../plots/time-axis.ts';
 import { shared } from '../styles.ts';
+import { Width } from '../width.ts';
 import { type ControlDeeds, type Controlled, controlsView, linesView, windowView, windowWords } from './controls.ts';
 import { BarHand, PlotHand } from './hand.ts';
 import { Plotted } from './model.ts';
@@ -42,7 +43,6 @@ export class Plots extends LitElement {
   @property({ attribute: false }) drawing: (() => string) | undefined;
   @property({ attribute: false }) window: Window = [0, 1];
   @property({ type: Number }) moment = 0;
-  @state() private width = 0;
   @state() private choice: Choice = USUAL;
   @state() private speed: Speed = 'evenly';
   @state() private brush: readonly [number, number] | undefined;
@@ -56,9 +56,7 @@ export class Plots extends LitElement {
   #sent = Number.NaN;
   #rest: ReturnType<typeof setTimeout> | undefined;
 
-  readonly #watch = new ResizeObserver(([entry]) => {
-    this.width = Math.floor(entry?.contentRect.width ?? 0);
-  });
+  readonly #width = new Width(this);
   readonly #runner = new Runner(this, () => ({
     axis: this.#plotted?.sheet.axis,
     moment: this.moment,
@@ -87,20 +85,15 @@ export class Plots extends LitElement {
     },
   };
 
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.#watch.observe(this);
-  }
-
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.#watch.disconnect();
     clearTimeout(this.#rest);
   }
 
   override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('moment')) this.#momentChanged();
-    const { scenario, answer, series, other, window, width, choice } = this;
+    const { scenario, answer, series, other, window, choice } = this;
+    const width = this.#width.px;
     if (!scenario || !answer || !series || width < 240) return;
     const given = { scenario, answer, series, other, window, width, choice };
     const was = this.#plotted?.given;
@@ -148,7 +141,7 @@ export class Plots extends LitElement {
   #sheet(plotted: Plotted): TemplateResult {
     const { sheet, flags, height } = plotted;
     const { place, axis } = sheet;
-    const { width } = this;
+    const width = this.#width.px;
     const [level, flow] = plotted.subjects;
     const head = playheadAt(sheet, level, flow, this.moment);
     const across = place.right - place.left;
