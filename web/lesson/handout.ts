@@ -1,36 +1,23 @@
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { formatDuration, formatFlow, formatPercent } from '../../sim/quantity/index.ts';
 import { withValuesAt } from '../../sim/studies/place.ts';
 import type { Engine } from '../engine/client.ts';
 import type { Display } from '../engine/protocol.ts';
-import { layOver } from '../sheet/open.ts';
-import { printAsBefore, printOn } from '../sheet/paper.ts';
+import { OverPage, overStyles } from '../sheet/over-page.ts';
+import { printOn, usualPaper } from '../sheet/paper.ts';
 import { demoText } from '../sites.ts';
 import { shared } from '../views/styles.ts';
 import { STEPS, type Taught, TEACHING_SITE, taughtOf } from './steps.ts';
 
-/** The whole lesson on paper, with the figures of every step; fires `handout-closed` when done. */
+/** The whole lesson on paper, with the figures of every step. */
 @customElement('tb-handout')
-export class Handout extends LitElement {
+export class Handout extends OverPage {
   static override styles = [
     shared,
     css`
-      :host {
-        position: fixed;
-        inset: 0;
-        z-index: 10;
-        overflow: auto;
-        background: var(--paper);
-        color: var(--ink);
-      }
-      .presses {
-        display: flex;
+      .presses > div {
         gap: 0 24px;
-        padding: 8px 16px;
-      }
-      .presses button {
-        min-width: 44px;
       }
       article {
         box-sizing: border-box;
@@ -87,19 +74,13 @@ export class Handout extends LitElement {
         padding-left: 0;
       }
       @media print {
-        :host {
-          position: static;
-          background: #fff;
-        }
-        .presses {
-          display: none;
-        }
         article {
           padding: 0;
           margin: 0;
         }
       }
     `,
+    overStyles,
   ];
 
   /** As each step of the lesson stands, in their order. */
@@ -107,22 +88,7 @@ export class Handout extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    this.addEventListener('keydown', this.#keys);
-    printOn(this.stand[0]?.scenario.display === 'us' ? 'Letter' : 'A4');
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.removeEventListener('keydown', this.#keys);
-    printAsBefore();
-  }
-
-  readonly #keys = (event: KeyboardEvent): void => {
-    if (event.key === 'Escape') this.#close();
-  };
-
-  #close(): void {
-    this.dispatchEvent(new CustomEvent('handout-closed'));
+    printOn(usualPaper(this.stand[0]?.scenario.display));
   }
 
   #row(at: Taught | undefined, title: string, i: number): TemplateResult | typeof nothing {
@@ -138,11 +104,7 @@ export class Handout extends LitElement {
   }
 
   override render(): TemplateResult {
-    return html`<div role="dialog" aria-modal="true" aria-label="The lesson on paper"><div class="presses">
-        <button class="back" @click=${() => this.#close()}>back to the page</button>
-        <button @click=${() => print()}>print</button>
-      </div>
-      <article aria-label="The lesson on channeling">
+    const sheet = html`<article aria-label="The lesson on channeling">
         <h2>Channeling, a lesson in ${STEPS.length} steps</h2>
         <p>An invented filter, reckoned by the laws the program uses for any other. The figures are for learning from, not for building by: a real filter’s gap is seldom known.</p>
         <div class="rows" tabindex="0" role="region" aria-label="All steps in figures"><table>
@@ -156,7 +118,8 @@ export class Handout extends LitElement {
             ${at ? says(at).map((each) => html`<p>${each}</p>`) : nothing}
             ${asks ? html`<p class="asks">${asks}</p>` : nothing}</section>`;
         })}
-      </article></div>`;
+      </article>`;
+    return this.dialog('The lesson on paper', nothing, sheet);
   }
 }
 
@@ -168,7 +131,7 @@ export async function openHandout(engine: Engine, display: Display | undefined):
   if (given === 'superseded' || given.kind !== 'balances') return;
   const handout = document.createElement('tb-handout');
   handout.stand = given.of.map((each) => (each ? taughtOf(each.scenario, each.balance) : undefined));
-  layOver(handout, 'handout-closed');
+  handout.layOver();
 }
 
 declare global {

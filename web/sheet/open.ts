@@ -1,4 +1,3 @@
-import type { LitElement } from 'lit';
 import './sheet.ts';
 import type { SettingOutSheet } from './sheet.ts';
 
@@ -15,29 +14,6 @@ export const dayWords = (day: Date): string => `${day.getDate()} ${MONTHS[day.ge
 export function openSheet({ scenario, answer, balance, stops, fill, file, date }: SheetGiven): SettingOutSheet {
   const sheet = document.createElement('tb-sheet');
   Object.assign(sheet, { scenario, answer, balance, stops, fill, file, date: date ?? dayWords(new Date()) });
-  layOver(sheet, 'sheet-closed');
+  sheet.layOver();
   return sheet;
-}
-
-/** Lays a sheet over the page, which rests under it; where the hand was, it is again when the sheet is closed. */
-export function layOver(sheet: LitElement, closed: string): void {
-  const before = deepFocus();
-  const under = [...document.body.children].filter((each): each is HTMLElement => each instanceof HTMLElement);
-  const woken = under.filter((each) => !each.inert);
-  sheet.classList.add('sheet');
-  for (const each of woken) each.inert = true;
-  sheet.addEventListener(closed, () => {
-    sheet.remove();
-    for (const each of woken) each.inert = false;
-    before?.focus();
-  });
-  document.body.append(sheet);
-  void sheet.updateComplete.then(() => sheet.renderRoot.querySelector<HTMLElement>('.back')?.focus());
-}
-
-/** What has the focus, inside of elements too. */
-function deepFocus(): HTMLElement | undefined {
-  let at = document.activeElement;
-  while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement;
-  return at instanceof HTMLElement ? at : undefined;
 }

@@ -1,6 +1,10 @@
 /** The paper a sheet is printed on, and what of the document goes onto it. */
 
+import type { Scenario } from '../../sim/scenario/scenario.ts';
+
 export type Paper = 'A4' | 'Letter';
+
+export const usualPaper = (display: Scenario['display'] | undefined): Paper => (display === 'us' ? 'Letter' : 'A4');
 
 /** Margins so that what is printed is 190 mm wide and 259 mm tall on either paper: one layout for both. */
 const MARGINS: Readonly<Record<Paper, string>> = { A4: '10mm', Letter: '10mm 12.9mm' };

@@ -1,4 +1,4 @@
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { FillPlan } from '../../sim/fill/plan.ts';
 import type { BalanceAnswer, RunAnswer } from '../../sim/results/answer.ts';
@@ -13,7 +13,8 @@ import { settingOut } from './blocks.ts';
 import { ownersCard } from './card.ts';
 import { fitOnPage } from './fit.ts';
 import { answerFrom, balanceFrom, scenarioFrom } from './from-benchmark.ts';
-import { type Paper, printAsBefore, printOn } from './paper.ts';
+import { OverPage, overStyles } from './over-page.ts';
+import { type Paper, printOn, usualPaper } from './paper.ts';
 import { sheetStyles } from './styles.ts';
 import { typedLength } from './typed-mark.ts';
 
@@ -23,12 +24,10 @@ const TITLES: Readonly<Record<Kind, string>> = { sheet: 'Setting-out sheet', car
 /** px a drawing is laid out on before it is made as wide as the paper. */
 const LAID = 984;
 
-/**
- * The setting-out sheet and the owner's card as they will be printed, over the page; fires `sheet-closed` when done.
- */
+/** The setting-out sheet and the owner's card as they will be printed, over the page. */
 @customElement('tb-sheet')
-export class SettingOutSheet extends LitElement {
-  static override styles = [shared, sheetStyles];
+export class SettingOutSheet extends OverPage {
+  static override styles = [shared, sheetStyles, overStyles];
 
   @property({ attribute: false }) scenario: Scenario | undefined;
   @property({ attribute: false }) answer: RunAnswer | undefined;
@@ -47,27 +46,12 @@ export class SettingOutSheet extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    this.addEventListener('keydown', this.#keys);
     // Lines break otherwise once the letters have come.
     void document.fonts.ready.then(() => this.requestUpdate());
   }
 
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.removeEventListener('keydown', this.#keys);
-    printAsBefore();
-  }
-
-  readonly #keys = (event: KeyboardEvent): void => {
-    if (event.key === 'Escape') this.#close();
-  };
-
-  #close(): void {
-    this.dispatchEvent(new CustomEvent('sheet-closed', { bubbles: true, composed: true }));
-  }
-
   #paperFor({ display }: Scenario): Paper {
-    return this.paper ?? (display === 'us' ? 'Letter' : 'A4');
+    return this.paper ?? usualPaper(display);
   }
 
   protected override updated(): void {
@@ -145,19 +129,16 @@ export class SettingOutSheet extends LitElement {
       html`<button aria-pressed=${each === now} @click=${() => set(each)}>${words}</button>`;
     const kinds: Kind[] = ['sheet', 'card'];
     const papers: Paper[] = ['A4', 'Letter'];
-    return html`<div class="presses">
-      <div><button class="back" @click=${() => this.#close()}>back to the page</button>
-        <button class="print" @click=${() => window.print()}>print</button></div>
-      <div role="group" aria-label="What is printed">${kinds.map((each) =>
-        choose(
-          each,
-          this.kind,
-          (to) => {
-            this.kind = to;
-          },
-          TITLES[each].toLowerCase(),
-        ),
-      )}</div>
+    return html`<div role="group" aria-label="What is printed">${kinds.map((each) =>
+      choose(
+        each,
+        this.kind,
+        (to) => {
+          this.kind = to;
+        },
+        TITLES[each].toLowerCase(),
+      ),
+    )}</div>
       <div role="group" aria-label="Paper">${papers.map((each) =>
         choose(each, paper, (to) => {
           this.paper = to;
@@ -168,17 +149,14 @@ export class SettingOutSheet extends LitElement {
         ${this.#field('over', 'its height over the edge', s.display === 'us' ? '0 in' : '0 mm', s)}
         ${this.#field('reading', 'the rod reads on it', s.display === 'us' ? '4 ft 3 1/2 in' : '1.30 m', s)}
       </div>
-      <p class="note" role="status">${this.fits ? '' : 'More stands on this sheet than one page holds: it goes on over a second.'}</p>
-    </div>`;
+      <p class="note" role="status">${this.fits ? '' : 'More stands on this sheet than one page holds: it goes on over a second.'}</p>`;
   }
 
   override render(): TemplateResult | typeof nothing {
     const s = this.scenario;
     if (!s) return nothing;
-    return html`<div role="dialog" aria-modal="true" aria-label="Setting-out sheet and owner’s card">
-      ${this.#presses(s)}
-      <div class="room" role="region" tabindex="0" aria-label="Preview">${this.#article(s)}</div>
-    </div>`;
+    const preview = html`<div class="room" role="region" tabindex="0" aria-label="Preview">${this.#article(s)}</div>`;
+    return this.dialog('Setting-out sheet and owner’s card', this.#presses(s), preview);
   }
 }
 

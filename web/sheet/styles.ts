@@ -1,25 +1,14 @@
 import { css } from 'lit';
 
-/** The screen round a sheet, in the page's look. */
+/** The presses over the sheet and the room round it, in the page's look. */
 const screenStyles = css`
-  :host {
-    position: fixed;
-    inset: 0;
-    z-index: 10;
-    overflow: auto;
-    background: var(--paper);
-    color: var(--ink);
-  }
   .presses {
-    display: flex;
     flex-wrap: wrap;
     gap: 0 12px;
     max-width: calc(210mm + 32px);
     margin: 0 auto;
-    padding: 8px 16px;
   }
   .presses > div {
-    display: flex;
     gap: 0 8px;
   }
   .presses > .marks {
@@ -28,7 +17,6 @@ const screenStyles = css`
     gap: 4px 24px;
   }
   .presses button {
-    min-width: 44px;
     text-align: left;
   }
   .presses label {
@@ -217,14 +205,6 @@ const paperStyles = css`
 
 const printStyles = css`
   @media print {
-    :host {
-      position: static;
-      overflow: visible;
-      background: #fff;
-    }
-    .presses {
-      display: none;
-    }
     .room {
       overflow: visible;
       padding: 0;
