@@ -1,4 +1,5 @@
 import { balance, type Problem, readScenario, type Scenario, seriesOf, simulate } from '../index.ts';
+import { broughtColumns } from '../pondwater/columns.ts';
 import { balanceText } from '../results/balanceText.ts';
 import { csvLines } from '../results/csv.ts';
 import { summaryText } from '../results/summary.ts';
@@ -52,7 +53,10 @@ export const commands: Readonly<Record<CommandName, (call: Call) => Promise<Outc
     const scenario = await siteOf(call);
     tellRows(call, scenario);
     const { answer, record } = solved(scenario, simulate);
-    if (call.csv !== undefined) writeLines(call.csv, csvLines(seriesOf(record, call.every), scenario.starts));
+    if (call.csv !== undefined) {
+      const series = seriesOf(record, call.every);
+      writeLines(call.csv, csvLines(series, scenario.starts, broughtColumns(scenario, record, series.t)));
+    }
     const output = call.json ? json(answer) : summaryText(scenario, answer);
     return { output, code: answer.checks.some(({ verdict }) => verdict === 'fail') ? 1 : 0 };
   },

@@ -1,6 +1,6 @@
-import { formatDuration, formatNumber } from '../quantity/index.ts';
+import { formatConcentration, formatDuration, formatNumber } from '../quantity/index.ts';
 import type { PondWater, WaterComparison } from './answer.ts';
-import { formatConcentration, NO_TEST } from './words.ts';
+import { NO_TEST } from './words.ts';
 
 /** A case by its name, and how it treats its water. */
 export interface WaterCase {

@@ -1,17 +1,10 @@
-import { formatDuration, formatNumber, formatPercent, formatVolume } from '../quantity/index.ts';
+import { formatConcentration, formatDuration, formatNumber, formatPercent, formatVolume } from '../quantity/index.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { PondWater } from './answer.ts';
 
 /** What this cannot say, said wherever a figure of it is. */
 export const NO_TEST =
   'This is no water-quality test: load and removal are figures of the file, and only a test of the water tells what is in it.';
-
-/** A concentration in kg/m³: '3.2 mg/L'. */
-export function formatConcentration(value: number): string {
-  const milligrams = value * 1000;
-  const decimals = milligrams >= 100 ? 0 : milligrams >= 1 ? 1 : 3;
-  return `${formatNumber(milligrams, decimals)} mg/L`;
-}
 
 export function waterSays(s: Scenario, figures: Omit<PondWater, 'says'>): string {
   return `${turnoverSays(s, figures)} ${treatmentSays(s, figures)}`;

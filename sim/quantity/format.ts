@@ -137,3 +137,10 @@ export function formatPercent(value: number): string {
 export function formatEnergy(value: number): string {
   return `${figures(value / 3.6e6)} kWh`;
 }
+
+/** A concentration in kg/m³: '3.2 mg/L'. */
+export function formatConcentration(value: number): string {
+  const milligrams = value * 1000;
+  const decimals = milligrams >= 100 ? 0 : milligrams >= 1 ? 1 : 3;
+  return `${formatNumber(milligrams, decimals)} mg/L`;
+}

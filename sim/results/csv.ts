@@ -7,11 +7,12 @@ import type { Series } from './answer.ts';
  * Always SI, every figure to its last digit.
  *
  * @param starts local clock time of t = 0
+ * @param more columns after those of the flows, as long as the series
  */
-export function* csvLines(series: Series, starts: string): Generator<string, void> {
+export function* csvLines(series: Series, starts: string, more: readonly Column[] = []): Generator<string, void> {
   const levels = columnsOf(series.levels, 'pond', 'm');
   const flows = columnsOf(series.flows, 'main', 'm3/s');
-  const columns = [...levels, ...flows];
+  const columns = [...levels, ...flows, ...more];
   yield lineOf(['t[s]', 'clock', ...columns.map(({ head }) => quoted(head))]);
   for (let row = 0; row < series.t.length; row++) {
     const t = series.t[row];
@@ -19,7 +20,8 @@ export function* csvLines(series: Series, starts: string): Generator<string, voi
   }
 }
 
-interface Column {
+/** A column of figures under its name and unit. */
+export interface Column {
   readonly head: string;
   readonly values: Float64Array;
 }

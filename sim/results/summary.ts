@@ -1,4 +1,4 @@
-import { type Display, formatClock, formatDuration, formatVolume } from '../quantity/index.ts';
+import { type Display, formatClock, formatConcentration, formatDuration, formatVolume } from '../quantity/index.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { Check, Ledger, LedgerIn, LedgerOut, RunAnswer } from './answer.ts';
 import { hang, hangParts, printable } from './textLayout.ts';
@@ -40,6 +40,7 @@ export function summaryText(scenario: Scenario, answer: RunAnswer): string {
     ...answer.cautions.map((caution) => hang('note'.padEnd(VERDICT), caution, VERDICT)),
     ...answer.checks.map(checkText),
     waterText(answer.ledger, display),
+    broughtText(answer, display),
     timesText(answer, starts),
     SAFETY,
   ];
@@ -65,6 +66,16 @@ function waterText({ in: inward, out, stored, closure }: Ledger, display: Displa
     `closes to ${closure === 0 ? 0 : closure.toExponential(0)}`,
   ];
   return hangParts('water'.padEnd(VERDICT), parts, VERDICT);
+}
+
+/** What has settled in the media by the end, and the waste that the water then holds; '' where there is neither. */
+function broughtText({ deposits, concentration }: RunAnswer, display: Display): string {
+  const settled = Object.entries(deposits).filter(([, held]) => held >= LEAST);
+  const parts = [
+    ...settled.map(([name, held]) => `${formatVolume(held, display)} settled in ${printable(name)}`),
+    ...(concentration > 0 ? [`${formatConcentration(concentration)} of waste in the pond`] : []),
+  ];
+  return parts.length === 0 ? '' : hangParts('muck'.padEnd(VERDICT), parts, VERDICT);
 }
 
 function waysText(side: LedgerIn | LedgerOut, display: Display): string {

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { RunAnswer } from '../../sim/results/answer.ts';
 import { csvLines } from '../../sim/results/csv.ts';
-import { courtyard, tumblebay } from './call.ts';
+import { changed, courtyard, tumblebay } from './call.ts';
 
 let folder = '';
 beforeAll(() => {
@@ -76,4 +76,36 @@ test('a name with a comma or a quote is quoted', () => {
   const [head, row] = [...csvLines(series, '2031-01-01T00:00')];
   expect(head).toBe('t[s],clock,pond[m],"pool, the ""upper""[m]",main[m3/s]\r\n');
   expect(row).toBe('0,2031-01-01T00:00:00,0,0,1e-9\r\n');
+});
+
+describe('a run of water that brings something along', () => {
+  const dirty = changed(courtyard, (site) => {
+    site.debris = 1e-5;
+    site.concentration = '20 mg/L';
+    site.filter.media.layers[0].capture = 5;
+    site.filter.media.layers[0].deposit = '0.5 L';
+    site.filter.media.removal = 0.002;
+  });
+
+  test('has columns of what settles and of the waste, which end as the answer does', () => {
+    const file = join(folder, 'dirty.csv');
+    tumblebay(['run', '-', '--csv', file, '--every', '1 h'], dirty);
+    const rows = readFileSync(file, 'utf8').trimEnd().split('\r\n');
+    const table = rows.map((line) => line.split(','));
+    expect(table[0].slice(-3)).toEqual(['settled in coarse mat[m3]', 'settled in bagged media[m3]', 'waste[kg/m3]']);
+    const { deposits, concentration } = JSON.parse(tumblebay(['run', '-', '--json'], dirty).out) as RunAnswer;
+    const last = table.at(-1)!.slice(-3).map(Number);
+    expect(last[0]).toBeCloseTo(deposits['coarse mat'], 12);
+    expect(last[2]).toBeCloseTo(concentration, 12);
+    expect(Number(table[1].at(-3))).toBe(0.0005);
+    expect(Number(table[1].at(-1))).toBe(0.02);
+    const settled = table.slice(1).map((row) => Number(row.at(-3)));
+    expect(settled.every((held, i) => i === 0 || held >= settled[i - 1])).toBe(true);
+  });
+
+  test('tells both in its text, and nothing of them where there is neither', () => {
+    const { out } = tumblebay(['run', '-'], dirty);
+    expect(out).toMatch(/^muck +[\d.]+ L settled in coarse mat[\s\S]*mg\/L of waste in the pond/m);
+    expect(tumblebay(['run', courtyard]).out).not.toMatch(/^muck/m);
+  });
 });
