@@ -21,11 +21,16 @@ const NO_FLOW = 1e-9;
 /** The moment of passing is found to this share of itself. */
 const EXACT = 1e-6;
 
+/** Past the limit the media are followed until they lift, if they do within so many times the time of passing. */
+const UNTIL_LIFT = 6;
+
 /**
- * Walks from clean media until the channeled share passes a limit, and on to `beyond` times that time.
+ * Walks from clean media until the channeled share passes a limit, and on to `beyond` times that time, or the time at
+ * which they lift where that comes later.
  *
  * Time is the integral of 1/Q over the water that goes through, by Simpson's rule over pairs of points.
  * @param longest running time looked at, s
+ * @param beyond ≥ 1; 0: no further than the passing
  * @throws RunFailure where a running balance fails
  */
 export function walkOn(path: CloggingPath, limit: number, longest: number, beyond: number): Walk {
@@ -43,10 +48,18 @@ export function walkOn(path: CloggingPath, limit: number, longest: number, beyon
     if (passing.when === 'never' && shareOf(end) > limit) {
       const t = momentOfPassing(path, shareOf(mid) > limit ? from : mid, shareOf(mid) > limit ? mid : end, limit);
       if (t <= longest) passing = { when: 'later', t };
-      until = Math.min(longest, beyond * t);
+      until = Math.min(longest, beyond > 0 ? UNTIL_LIFT * t : 0);
     }
+    if (passing.when === 'later' && end.lift >= 1) until = Math.min(until, beyond * end.ran);
   }
-  return { points, passing };
+  return { points: passing.when === 'later' ? asFarAsAsked(points, passing.t, beyond) : points, passing };
+}
+
+/** Up to `beyond` times the passing, or the lift where there is one past it. */
+function asFarAsAsked(points: Point[], passed: number, beyond: number): Point[] {
+  const lifts = points.find(({ ran, lift }) => ran > passed && lift >= 1)?.ran ?? passed;
+  const end = points.findIndex(({ ran }) => ran >= beyond * lifts);
+  return end < 0 ? points : points.slice(0, end + 1);
 }
 
 /** Two points onward, half the water and all of it through. */

@@ -277,7 +277,7 @@ for (const look of looks)
 test('how often to clean it is told week by week; where nothing settles, some muck can be supposed and taken back', async ({
   page,
 }) => {
-  await openFilter(page, 'teaching-filter');
+  await openFilter(page, 'backyard');
   await page.getByText('how often to clean it').click();
   const weeks = page.getByRole('region', { name: 'The weeks between cleanings' });
   await expect(weeks).toContainText('no debris');

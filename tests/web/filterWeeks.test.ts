@@ -49,7 +49,7 @@ describe('the weeks between cleanings', () => {
   });
 
   test('are none where nothing settles, which is said', () => {
-    const care = careWith();
+    const care = careWith(['debris', 0]);
     expect(care).toMatchObject({ care: false, says: expect.stringContaining('no debris') });
   });
 });

@@ -59,9 +59,9 @@ describe('the lesson on channeling', () => {
       for (const each of told) expect(each).toMatch(/^[A-Z‘].*[.?]$/);
       expect(told.join(' ')).not.toMatch(/NaN|undefined|Infinity/);
     }
-    expect(STEPS[FIRST]!.says(stands[FIRST]!).join(' ')).toContain('here 3 mm wide');
+    expect(STEPS[FIRST]!.says(stands[FIRST]!).join(' ')).toContain('here 2.5 mm wide');
     const us = STEPS[FIRST]!.says(stand(file, 'us')).join(' ');
-    expect(us).toContain('0.12 in');
+    expect(us).toContain('0.10 in');
     expect(us).toMatch(/gp[mh]/);
   });
 

@@ -1,5 +1,6 @@
 /** The lesson on channeling: what each step sets in the teaching site, and what it says of the water as it then runs. */
-import { formatDuration, formatFlow, formatLength, formatPercent } from '../../sim/quantity/index.ts';
+import { porosityLeft } from '../../sim/laws/deposit.ts';
+import { formatDuration, formatFlow, formatLength, formatPercent, formatVolume } from '../../sim/quantity/index.ts';
 import type { BalanceAnswer } from '../../sim/results/answer.ts';
 import type { Media, Scenario } from '../../sim/scenario/scenario.ts';
 import type { FileEdits } from '../engine/protocol.ts';
@@ -27,34 +28,39 @@ interface Setting {
   readonly bottom: number;
   readonly top: number;
   readonly gap: string;
-  /** Pore space of the fine mat, as muck leaves it. */
-  readonly pores: number;
+  /** Fine muck settled in the fine mat. */
+  readonly muck: string;
 }
 
 const HALF = { bottom: 0.5, top: 0.5 };
 const ALL_UP = { bottom: 1, top: 0 };
 const GENTLE = { bottom: 0.4, top: 1 };
-const CLEAN = { gap: '3 mm', pores: 0.9 };
-const CLOGGED = { gap: '3 mm', pores: 0.74 };
+const CLEAN = { gap: '2.5 mm', muck: '0 L' };
+const CLOGGED = { gap: '2.5 mm', muck: '4 L' };
 
-const edits = ({ bottom, top, gap, pores }: Setting): FileEdits => [
+const edits = ({ bottom, top, gap, muck }: Setting): FileEdits => [
   ['plumbing.bottomFeed.valve', bottom],
   ['plumbing.topFeed.valve', top],
   ['filter.media.gap', gap],
-  ['filter.media.layers[0].porosity', pores],
+  ['filter.media.layers[0].deposit', muck],
 ];
 
 const flow = ({ scenario, balance }: Taught, name: string): string =>
   formatFlow(balance.flows[name] ?? 0, scenario.display);
 const share = ({ balance }: Taught): string => formatPercent(balance.channeled ?? 0);
 const gapOf = ({ scenario, media }: Taught): string =>
-  scenario.display === 'us' ? `${(media.gap / 0.0254).toFixed(2)} in` : `${(media.gap * 1000).toFixed(0)} mm`;
+  scenario.display === 'us' ? `${(media.gap / 0.0254).toFixed(2)} in` : `${Number((media.gap * 1000).toFixed(1))} mm`;
 const head = ({ scenario, balance }: Taught): string => formatLength(balance.mediaHead ?? 0, scenario.display);
 const floatsAt = ({ scenario, balance }: Taught): string =>
   formatLength((balance.mediaHead ?? 0) / (balance.lift || 1), scenario.display);
 const stays = ({ balance }: Taught): string =>
   balance.contact ? formatDuration(balance.contact.pore) : 'no time at all';
-const pores = ({ media }: Taught): string => formatPercent(media.layers[0]?.porosity ?? 0);
+/** What the muck leaves of the fine mat's pores. */
+const pores = ({ media: { area, layers } }: Taught): string => {
+  const [{ porosity, beta, deposit, thickness }] = layers;
+  return formatPercent(porosityLeft(porosity, beta, deposit / (area * thickness)));
+};
+const muck = ({ scenario, media }: Taught): string => formatVolume(media.layers[0].deposit, scenario.display);
 const floats = ({ balance }: Taught): boolean => (balance.lift ?? 0) >= 1;
 
 export const STEPS: readonly Step[] = [
@@ -80,19 +86,19 @@ export const STEPS: readonly Step[] = [
   },
   {
     title: 'The gap decides',
-    edits: edits({ ...HALF, gap: '15 mm', pores: 0.9 }),
+    edits: edits({ ...HALF, gap: '15 mm', muck: '0 L' }),
     says: (at) => [
       `Valves and media are as in the first step; only the gap is wider, ${gapOf(at)}. Now ${share(at)} of what comes up slip round.`,
       'Water between two walls runs by the cube of their distance as long as it runs quietly. Nobody sees this gap from above, and few people have measured it: any figure for the channeled share is only as good as that measurement.',
       'The mend is made by hand: cut the mats full, press them to the wall, close the gap with a strip of mat.',
     ],
-    asks: 'The gap is closed to 3 mm again. What does a season without cleaning do?',
+    asks: 'The gap is as narrow as before. What does a season without cleaning do?',
   },
   {
     title: 'A season of fine muck',
     edits: edits({ ...HALF, ...CLOGGED }),
     says: (at) => [
-      `Fine muck has settled in the fine mat: of its space, ${pores(at)} are still pores. The media now cost ${head(at)} of head.`,
+      `Fine muck, ${muck(at)} of it, has settled in the fine mat: of its space, ${pores(at)} are still pores. The media now cost ${head(at)} of head.`,
       `The gap costs what it always did, so the water goes there: ${share(at)} slip round, with the same valves and the same gap as in the first step.`,
       `In the pores that are left the water stays ${stays(at)}, but less of it passes there.`,
     ],
