@@ -1,7 +1,7 @@
 /** The deposit in the layers, as it is drawn: dots, denser where the water comes in. */
 import { porosityLeft } from '../../sim/laws/deposit.ts';
 import { randomStream } from '../../sim/random.ts';
-import type { Media } from '../../sim/scenario/scenario.ts';
+import type { Media, Scenario } from '../../sim/scenario/scenario.ts';
 import { box, type Mark, path, px } from '../section/marks.ts';
 import type { Scale } from '../section/scale.ts';
 import type { FilterScene } from '../section/scene.ts';
@@ -19,6 +19,12 @@ export function porositiesOf({ layers, area }: Media, deposits: Readonly<Record<
     return porosityLeft(porosity, beta, (deposits[name] ?? 0) / (area * thickness));
   });
 }
+
+/** The same of a site; undefined without media. */
+export const porositiesLeft = (
+  { filter }: Scenario,
+  deposits: Readonly<Record<string, number>>,
+): number[] | undefined => filter?.media && porositiesOf(filter.media, deposits);
 
 /** What has settled in one layer: how it darkens, and its dots. */
 export interface Settled {
