@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { readSite } from '../../sim/scenario/read.ts';
 import { jsonSchema } from '../../sim/scenario/schema.ts';
 import { expandSketch } from '../../sim/sketch/expand.ts';
-import { valueAt, withValueAt } from '../../sim/studies/place.ts';
+import { valueAt, withValueAt, withValuesAt } from '../../sim/studies/place.ts';
 import { fieldsOf, sampleFor } from '../../web/state/fields.ts';
 import { partAt, partsOfFile } from '../../web/state/part-names.ts';
 
@@ -54,6 +54,36 @@ describe('the fields of a part', () => {
     const { missing } = fieldsOf(schema, file, 'pond');
     expect(missing.map((each) => each.name)).toEqual(expect.arrayContaining(['overflow', 'runoff', 'leak', 'level']));
     expect(missing.map((each) => each.name)).not.toContain('fill mark');
+  });
+
+  test('offer what may stand deeper by the name of what it belongs to', () => {
+    const { missing } = fieldsOf(schema, file, 'filter');
+    expect(missing.find(({ name }) => name === 'coarse mat: settled in it now')).toEqual({
+      place: 'filter.media.layers[0].deposit',
+      name: 'coarse mat: settled in it now',
+      about: 'what has settled in it at t = 0 (m3)',
+    });
+    const names = fieldsOf(schema, file, 'actions').missing.map(({ name }) => name);
+    for (const name of names) expect(name).toMatch(/^\d+: /);
+    // What stands as a part of its own offers its keys there.
+    expect(fieldsOf(schema, file, 'watercourse[0]').missing.some(({ place }) => place.includes('stones'))).toBe(false);
+    expect(fieldsOf(schema, file, '').missing.some(({ place }) => place.startsWith('pond.'))).toBe(false);
+  });
+
+  test('name what a pump and a layer may have besides in plain words, and take it in the trade’s units', () => {
+    const named = (place: string): string | undefined =>
+      fieldsOf(schema, withValueAt(file, place, 1), place.replace(/\..*/, '')).rows.find((row) => row.place === place)
+        ?.name;
+    expect(named('pump.speed')).toBe('speed, of its full one');
+    expect(named('filter.media.layers[0].deposit')).toBe('settled in it now');
+    const set = withValuesAt(file, [
+      ['pump.speed', '90 %'],
+      ['filter.media.layers[0].deposit', '1.5 L'],
+    ]);
+    expect(readSite(set)).toMatchObject({
+      ok: true,
+      scenario: { pump: { speed: 0.9 }, filter: { media: { layers: [{ deposit: 0.0015 }, {}] } } },
+    });
   });
 
   test('start a key that is added with a value of its kind', () => {

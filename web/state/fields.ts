@@ -88,14 +88,20 @@ class Walk {
     return { ...chosen, description: description ?? chosen['description'] };
   }
 
+  /** What stands in a value and is no part of its own. */
+  #entries(value: object, place: string): { key: string | number; inner: unknown; at: string }[] {
+    const entries: [string | number, unknown][] = Array.isArray(value) ? [...value.entries()] : Object.entries(value);
+    return entries
+      .map(([key, inner]) => ({ key, inner, at: keyPlace(place, key) }))
+      .filter(({ key, inner, at }) => {
+        return !OWN_PARTS.test(at) && !(place === RUN && typeof inner === 'object' && key !== 'water');
+      });
+  }
+
   rows(schema: JsonSchema, value: unknown, place: string, depth: number): FieldRow[] {
     if (typeof value !== 'object' || value === null) return [];
     const required = (schema['required'] as string[] | undefined) ?? [];
-    const entries: [string | number, unknown][] = Array.isArray(value) ? [...value.entries()] : Object.entries(value);
-    return entries.flatMap(([key, inner]) => {
-      const at = keyPlace(place, key);
-      if (OWN_PARTS.test(at) || (place === RUN && depth === 0 && typeof inner === 'object' && key !== 'water'))
-        return [];
+    return this.#entries(value, place).flatMap(({ key, inner, at }) => {
       const part = this.#fit(this.#inner(schema, key), inner);
       const optional = typeof key === 'number' ? !schema['prefixItems'] : !required.includes(key);
       const row = {
@@ -109,17 +115,25 @@ class Walk {
     });
   }
 
-  missing(schema: JsonSchema, value: unknown, place: string): PartFields['missing'] {
-    if (typeof value !== 'object' || value === null || Array.isArray(value)) return [];
-    const properties = Object.entries((schema['properties'] as Record<string, JsonSchema> | undefined) ?? {});
-    return properties
+  /** Keys that may stand there and don't: the part's own, then those of what stands in it, by its name. */
+  missing(schema: JsonSchema, value: unknown, place: string, owner = ''): PartFields['missing'] {
+    if (typeof value !== 'object' || value === null || schema['prefixItems']) return [];
+    const properties = Array.isArray(value) ? {} : (schema['properties'] as Record<string, JsonSchema> | undefined);
+    const own = Object.entries(properties ?? {})
       .filter(([key]) => !Object.hasOwn(value, key))
-      .map(([name, each]) => ({
-        place: keyPlace(place, name),
-        name: keyName(name),
+      .map(([key, each]) => ({
+        place: keyPlace(place, key),
+        name: owner === '' ? keyName(key) : `${owner}: ${keyName(key)}`,
         about: aboutOf(this.#fit(each, undefined)),
       }))
       .filter(({ about }) => !about.startsWith('not computed yet'));
+    return [
+      ...own,
+      ...this.#entries(value, place).flatMap(({ key, inner, at }) => {
+        const part = this.#fit(this.#inner(schema, key), inner);
+        return this.missing(part, inner, at, nameOf(key, inner, owner));
+      }),
+    ];
   }
 
   sample(schema: JsonSchema): unknown {
@@ -147,6 +161,13 @@ function fits(schema: JsonSchema, value: unknown): boolean {
   return tags.every(
     ([key, each]) => each['const'] === undefined || (value as Record<string, unknown>)[key] === each['const'],
   );
+}
+
+/** What a list's entry is called is its own name, else the list's with its number. */
+function nameOf(key: string | number, inner: unknown, owner: string): string {
+  if (typeof key === 'string') return keyName(key);
+  const name = valueAt(inner, 'name');
+  return typeof name === 'string' ? name : `${owner} ${key + 1}`.trim();
 }
 
 const aboutOf = (schema: JsonSchema): string =>

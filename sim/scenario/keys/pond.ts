@@ -58,7 +58,7 @@ export const curve = about(
 );
 
 /** Beyond full speed as far as a drive may be set. */
-const onSpeed = quantity('number', { min: 0.1, max: 1.2 });
+const onSpeed = quantity('fraction', { min: 0.1, max: 1.2 });
 
 export const pump = object(
   {
