@@ -1,10 +1,11 @@
 import type { RunRecord } from '../results/record.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { DyeWatching } from './answer.ts';
+import { NOT_FED, outsideWords, unfedWords } from './fed.ts';
 import { filterWithMedia, flowsOf } from './filterState.ts';
 import { DyeOnItsWay } from './follow.ts';
 import { WatchRows } from './watchRows.ts';
-import { NOT_FED, neverWords, unfedWords } from './words.ts';
+import { neverWords } from './words.ts';
 
 /** Dye is watched so long if nobody says how long, s, and seen at so many moments. */
 const HOUR = 3600;
@@ -38,16 +39,12 @@ export function watchDye(
   if (never !== undefined || !filter) return { poured: false, says: never ?? '' };
   const [begin, last] = [record.time(0), record.time(record.length - 1)];
   if (!(at >= begin && at < last)) {
-    return {
-      poured: false,
-      says: 'The moment of the pour lies outside the run, so there are no flows to carry the dye.',
-    };
+    return { poured: false, says: outsideWords };
   }
   const end = Math.min(last, Math.max(at, options.until ?? at + HOUR));
   const dye = new DyeOnItsWay(record, filter.media, at, mass);
   const { network } = record;
-  const settings = record.settingsAt(record.rowAt(at));
-  const says = flowsOf(network).bottom < NOT_FED ? unfedWords(s, network, settings, at) : '';
+  const says = flowsOf(network).bottom < NOT_FED ? unfedWords(s, record, at) : '';
   const count = Math.max(2, options.rows ?? ROWS);
   const rows = new WatchRows(dye, network, count, mass);
   const stops = rowTimes(record, at, end);

@@ -1,13 +1,9 @@
 import { areaAt, makeStorage } from '../laws/storage.ts';
-import type { Network } from '../network/network.ts';
-import { type Settings, speedAt } from '../network/settings.ts';
-import { formatDuration, formatFlow, formatNumber, formatPercent } from '../quantity/index.ts';
+import { formatDuration, formatNumber, formatPercent } from '../quantity/index.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { Figures } from './figures.ts';
 import { filterWithMedia } from './filterState.ts';
 
-/** A bottom feed under this carries no dye anywhere in the time anybody watches, m³/s. */
-export const NOT_FED = 1e-5;
 /** Still water beside the media of more than this share of media and gap is told. */
 const BESIDE = 0.05;
 
@@ -25,24 +21,6 @@ export function neverWords(s: Scenario): string | undefined {
     'filter untreated.'
   );
 }
-
-/** Why the filter is not fed at a moment, and what follows for dye in the plenum. */
-export function unfedWords(s: Scenario, network: Network, settings: Settings, t: number): string {
-  const { parts, flow } = network;
-  const bottom = flow[parts.circuit.flow.bottom];
-  const still = 'Dye poured into the plenum stays there until water comes.';
-  if (bottom < -NOT_FED) {
-    const amount = formatFlow(-bottom, s.display);
-    return `Water runs back out of the filter through its bottom feed, ${amount} of it: dye in the plenum goes down with it.`;
-  }
-  if (settings.bottomValve === 0) return `The bottom valve is shut: nothing enters under the media. ${still}`;
-  if (speedAt(settings.ramp, t) === 0) return `The pump stands, so no water goes up through the filter. ${still}`;
-  const less = formatFlow(NOT_FED, s.display);
-  return `Less than ${less} comes through the bottom feed, which is no flow to time. ${still}`;
-}
-
-export const notInRunWords =
-  'The filter takes no water at any moment of this run, so there is no flow by which dye could be timed.';
 
 /** The figures as sentences. */
 export function figureWords(s: Scenario, figures: Figures): string {

@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import type { DyeFigures, DyeTest } from '../../sim/dye/answer.ts';
 import { dyeTest } from '../../sim/dye/dyeTest.ts';
+import { watchDye } from '../../sim/dye/watch.ts';
 import { run } from '../../sim/simulate.ts';
 import { read } from './sites.ts';
 
@@ -67,7 +68,10 @@ describe('the figures of a site', () => {
       s.actions = [{ at: '10 min', do: 'pump', to: 'on' }];
     });
     const { record } = run(site);
-    expect(figures(dyeTest(site, undefined, record)).at).toBeGreaterThan(600);
+    // A minute after the start the flows stand to a thousandth where they stand ten minutes later.
+    const [first, later] = [undefined, 1300].map((at) => figures(dyeTest(site, at, record)));
+    expect(first.at).toBeGreaterThan(600);
+    expect(Math.abs(first.flows.bottom / later.flows.bottom - 1)).toBeLessThan(2e-3);
     expect(saysOf(dyeTest(site, 300, record))).toContain('pump stands');
   });
 
@@ -116,6 +120,44 @@ describe('the figures of a site', () => {
         ),
       ).baffling,
     ).toBeGreaterThan(figures(dyeTest(courtyard())).baffling);
+  });
+});
+
+describe('at the switching of a pump', () => {
+  const site = courtyard((s) => {
+    s.start = 'standing';
+    s.pump.running = false;
+    s.actions = [
+      { at: '10 min', do: 'pump', to: 'on' },
+      { at: '30 min', do: 'pump', to: 'off' },
+    ];
+  });
+  const { record } = run(site);
+
+  test('nothing flows yet as it starts: what to do is said, and doing it gives figures', () => {
+    const says = 'nothing flows through the filter yet: pour a minute later.';
+    expect(saysOf(dyeTest(site, 600, record))).toBe(`The pump starts at this moment and ${says}`);
+    expect(saysOf(dyeTest(site, 601, record))).toBe(`The pump started 1 s ago and ${says}`);
+    const watch = watchDye(site, record, 600, 1e-3);
+    expect(watch.says).toBe(`The pump starts at this moment and ${says}`);
+    expect(figures(dyeTest(site, 660, record)).says).toMatch(/^Water stays in the filter/);
+  });
+
+  test('flows that are rising or about to end are held, and it is said that they do not last', () => {
+    const { bottom } = record.network.parts.circuit.flow;
+    const rising = figures(dyeTest(site, 602, record));
+    expect(rising.says).toMatch(/^The pump is still coming to its speed, .* pour a minute later\. Water stays/);
+    expect(rising.flows.bottom).toBeLessThan(0.9 * figures(dyeTest(site, 660, record)).flows.bottom);
+    const stops = figures(dyeTest(site, 1800, record));
+    expect(stops.says).toMatch(/^The pump stops at this moment, .* pour before it stops\. Water stays/);
+    expect(stops.flows.bottom).toBeCloseTo(record.flow(record.rowAt(1800), bottom), 9);
+    expect(figures(dyeTest(site, 1799, record)).says).toMatch(/^Water stays/);
+    expect(saysOf(dyeTest(site, 1860, record))).toContain('The pump stands');
+  });
+
+  test('a moment outside the run is no moment at which the pump stands', () => {
+    for (const at of [-5, 3601, Number.NaN]) expect(saysOf(dyeTest(site, at, record))).toContain('outside the run');
+    expect(saysOf(dyeTest(site, 0, record))).toContain('The pump stands');
   });
 });
 
