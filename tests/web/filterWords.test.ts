@@ -12,6 +12,7 @@ import { explanation } from '../../web/filter/explanation.ts';
 import { coursesOf, placeOf } from '../../web/filter/hundred.ts';
 import { factorWords, passageAt, watchedAt } from '../../web/filter/passage.ts';
 import { differencesOf } from '../../web/filter/sides-words.ts';
+import { bedAtRest } from '../../web/section/bed.ts';
 import { closeUpOf, vesselOf, vesselScale } from '../../web/section/close-up.ts';
 import { sceneOf } from '../../web/section/layout.ts';
 import { chosen } from '../../web/state/dials-turned.ts';
@@ -162,7 +163,13 @@ describe('the hundred marks', () => {
   const passage = passageAt(s, moment)!;
   const scene = sceneOf(s);
   const scale = closeUpOf(scene, 1000)!;
-  const { courses, factor } = coursesOf(scene.filter!, passage, moment.levels['filter']!, scale);
+  const { courses, factor } = coursesOf(
+    scene.filter!,
+    passage,
+    moment.levels['filter']!,
+    bedAtRest(scene.filter!, s.filter!.media!, scale),
+    scale,
+  );
 
   test('are a hundred, and as many go round as parts of the bottom feed', () => {
     const count = (way: string): number => courses.find((course) => course.way === way)?.marks.length ?? 0;
@@ -234,7 +241,13 @@ describe('deposit in the drawing', () => {
   const scale = closeUpOf(scene, 1000)!;
   const drawn = (part: number) => {
     const held = part * media.area * media.layers[1]!.thickness * media.layers[1]!.porosity;
-    return depositMarks(scene.filter!, media, porositiesOf(media, { 'bagged media': held }), scale);
+    return depositMarks(
+      scene.filter!,
+      media,
+      porositiesOf(media, { 'bagged media': held }),
+      bedAtRest(scene.filter!, media, scale),
+      scale,
+    );
   };
   const heights = (d: string): number[] => [...d.matchAll(/M[\d.]+ ([\d.]+)h/g)].map(([, y]) => Number(y));
   const dotsOf = (part: number): number[] => {
@@ -273,7 +286,7 @@ describe('a dye that was poured', () => {
   const { test: figures, watch } = poured(siteText('courtyard'));
   if (!watch.poured || !figures.fed) throw new Error('the courtyard is fed at nine');
   const level = runningOf(s).levels['filter']!;
-  const at = (t: number) => dyedAt(scene.filter!, media, watch, t, level, scale);
+  const at = (t: number) => dyedAt(scene.filter!, media, watch, t, level, bedAtRest(scene.filter!, media, scale), scale);
 
   test('is all under the rack at first, at its full tint, and nowhere before', () => {
     expect(at(AT - 1)).toEqual([]);

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { criticalDepth, reachOfSheet } from '../../sim/laws/sheet.ts';
 import { standingMarks } from '../../web/section/basin-water.ts';
+import { bedAtRest } from '../../web/section/bed.ts';
 import { pondStanding } from '../../web/section/bodies.ts';
 import { closeUpOf } from '../../web/section/close-up.ts';
 import { closeUpWords } from '../../web/section/close-up-words.ts';
@@ -264,7 +265,7 @@ describe('the close-up of the filter', () => {
 
   test('counts a hundred darts by share', () => {
     const media = scene.filter!.filter.media!;
-    const marks = passageMarks(scene.filter!, media, 0.74, 0.26, close);
+    const marks = passageMarks(scene.filter!, media, 0.74, 0.26, bedAtRest(scene.filter!, media, close), close);
     const count = (look: string): number => pathsOf(marks, look).join('').split('Z').length - 1;
     expect(count('dart')).toBe(74);
     expect(count('dart-pale')).toBe(26);
@@ -272,9 +273,10 @@ describe('the close-up of the filter', () => {
 
   test('draws ways of the water whose widths add up by share, from the feed to the lip', () => {
     const { filter, pipes } = scene;
+    const media = filter!.filter.media!;
     const flows = { through: 0.74e-3, round: 0.26e-3, lip: 1e-3 };
     const ways = (by: typeof flows) =>
-      wayMarks(filter!, filter!.filter.media!, pipes.bottomFeed, by, filter!.brink.z + 0.03, close);
+      wayMarks(filter!, media, pipes.bottomFeed, by, filter!.brink.z + 0.03, bedAtRest(filter!, media, close), close);
     const under = ways(flows).filter(({ look }) => look === 'way deep');
     const widths = under.flatMap((mark) =>
       mark.kind === 'path' ? Array.from({ length: mark.d.split('M').length - 1 }, () => mark.stroke!) : [],

@@ -2,10 +2,10 @@
 import { porosityLeft } from '../../sim/laws/deposit.ts';
 import { randomStream } from '../../sim/random.ts';
 import type { Media, Scenario } from '../../sim/scenario/scenario.ts';
+import type { Bed } from '../section/bed.ts';
 import { box, type Mark, path, px } from '../section/marks.ts';
 import type { Scale } from '../section/scale.ts';
 import type { FilterScene } from '../section/scene.ts';
-import { gapWidth } from '../section/vessel.ts';
 
 /** Dots a layer whose pores are wholly filled would have for each px². */
 const DENSEST = 0.5;
@@ -39,12 +39,12 @@ export function depositMarks(
   { cut }: FilterScene,
   media: Media,
   porosities: readonly number[],
+  { gap, lifted }: Bed,
   scale: Scale,
 ): Settled[] {
-  const gap = gapWidth(scale);
   const left = scale.x(cut.left) + gap;
   const right = scale.x(cut.left + cut.width) - gap;
-  let z = media.bottom;
+  let z = media.bottom + lifted;
   return media.layers.flatMap(({ name, thickness, porosity }, i) => {
     const [bottom, top] = [scale.y(z), scale.y(z + thickness)];
     z += thickness;

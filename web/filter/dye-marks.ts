@@ -1,10 +1,11 @@
 /** Dye in the filter at a moment of its watch, as boxes of the drawing and how much of it is in each. */
 import type { DyeWatch } from '../../sim/dye/answer.ts';
 import type { Media } from '../../sim/scenario/scenario.ts';
+import type { Bed } from '../section/bed.ts';
 import { floorOf } from '../section/cut.ts';
 import type { Scale } from '../section/scale.ts';
 import type { FilterScene } from '../section/scene.ts';
-import { gapWidth } from '../section/vessel.ts';
+
 import { rowAt } from '../state/moment.ts';
 
 /** A part of the drawing with dye in it. */
@@ -29,6 +30,7 @@ export function dyedAt(
   watch: DyeWatch,
   t: number,
   level: number,
+  { gap, lifted }: Bed,
   scale: Scale,
 ): Dyed[] {
   const last = watch.t[watch.t.length - 1];
@@ -43,9 +45,9 @@ export function dyedAt(
   const full = plenum ? watch.mass / Math.max(1e-9, plenum.volume[0]) : 1;
   const { cut } = filter;
   const [left, right] = [scale.x(cut.left), scale.x(cut.left + cut.width)];
-  const gap = gapWidth(scale);
   const top = media.bottom + media.layers.reduce((sum, { thickness }) => sum + thickness, 0);
   const wet = Math.min(level, top);
+  const up = (z: number): number => Math.min(level, z + lifted);
   const dyed: Dyed[] = [];
   const add = (name: string, x: number, width: number, low: number, high: number, part: number): void => {
     if (part < UNSEEN || high <= low) return;
@@ -55,18 +57,18 @@ export function dyedAt(
   const bounds = tankBounds(media, wet, tanks.length);
   tanks.forEach(({ name, mass, volume }, i) => {
     const part = between(mass) / Math.max(1e-9, between(volume)) / full;
-    add(name, left + gap, right - left - 2 * gap, bounds[i], bounds[i + 1], part);
+    add(name, left + gap, right - left - 2 * gap, up(bounds[i]), up(bounds[i + 1]), part);
   });
   for (const { name, kind, mass, volume } of watch.places) {
     const part = between(mass) / Math.max(1e-9, between(volume)) / full;
-    if (kind === 'plenum') add(name, left, right - left, floorOf(cut), media.bottom, part);
-    if (kind === 'free') add(name, left, right - left, wet, level, part);
+    if (kind === 'plenum') add(name, left, right - left, floorOf(cut), up(media.bottom), part);
+    if (kind === 'free') add(name, left, right - left, up(wet), level, part);
   }
   const cell = watch.places.find(({ kind }) => kind === 'gap');
   const { cells } = watch.gap;
   for (let i = 0; cell && i < cells; i++) {
     const part = between(watch.gap.mass, i, cells) / Math.max(1e-9, between(cell.volume) / cells) / full;
-    const [low, high] = [i, i + 1].map((k) => media.bottom + ((wet - media.bottom) * k) / cells);
+    const [low, high] = [i, i + 1].map((k) => up(media.bottom + ((wet - media.bottom) * k) / cells));
     for (const x of [left, right - gap]) add('gap', x, gap, low, high, part);
   }
   return dyed;

@@ -2,10 +2,11 @@
  * A hundred marks for a hundred parts of the bottom feed: as many as go each way, every one moving as fast as the water
  * round it, on the drawing's own scale.
  */
+import type { Bed } from '../section/bed.ts';
 import { closed, type Pixel } from '../section/marks.ts';
 import type { Scale } from '../section/scale.ts';
 import type { FilterScene } from '../section/scene.ts';
-import { dartsInGap, gapWidth } from '../section/vessel.ts';
+import { dartsInGap } from '../section/vessel.ts';
 import { type Passage, watchedAt } from './passage.ts';
 
 export const ALL = 100;
@@ -56,19 +57,24 @@ export function coursesOf(
   filter: FilterScene,
   passage: Passage,
   level: number,
+  bed: Bed,
   scale: Scale,
   factor = watchedAt(passage),
 ): Courses {
   const inGap = dartsInGap(passage.through, passage.round, ALL);
   const [left, right] = [scale.x(filter.cut.left), scale.x(filter.cut.left + filter.cut.width)];
-  const gap = gapWidth(scale);
+  const { gap, lifted } = bed;
   const wide = right - left - 2 * gap - 2 * ROOM;
   const courses: Course[] = [];
   const end = endOf(filter, passage, level, scale);
   if (passage.throughTime !== undefined && inGap < ALL) {
     const pieces = passage.layers
       .filter(({ from, to, speed }) => to > from && speed > 0)
-      .map(({ from, to, speed }) => ({ from: scale.y(from), to: scale.y(to), lasts: (to - from) / speed }));
+      .map(({ from, to, speed }) => ({
+        from: scale.y(from + lifted),
+        to: scale.y(to + lifted),
+        lasts: (to - from) / speed,
+      }));
     const count = ALL - inGap;
     const marks = Array.from({ length: count }, (_, i) => ({
       x: left + gap + ROOM + wide * ((0.31 + 0.618034 * i) % 1),
@@ -78,14 +84,24 @@ export function coursesOf(
   }
   if (passage.roundTime !== undefined && inGap > 0) {
     const [from, to] = [passage.layers[0].from, Math.max(...passage.layers.map((layer) => layer.to))];
-    const pieces = [{ from: scale.y(from), to: scale.y(to), lasts: passage.roundTime }];
+    const pieces = [{ from: scale.y(from + lifted), to: scale.y(to + lifted), lasts: passage.roundTime }];
+    const across = acrossGap(gap);
     const marks = Array.from({ length: inGap }, (_, i) => ({
-      x: i % 2 === 0 ? left + gap / 2 : right - gap / 2,
+      x: i % 2 === 0 ? left + across(i >> 1) : right - across(i >> 1),
       ahead: (i + 0.5) / inGap,
     }));
     courses.push(courseOf('round', passage, pieces, end, marks));
   }
   return { factor, scale: scale.a, courses };
+}
+
+/** Room that a lozenge takes across, px. */
+const LOZENGE = 8;
+
+/** Where across the gap the marks of one side run: in as many files as it has room for. */
+function acrossGap(gap: number): (i: number) => number {
+  const files = Math.max(1, Math.floor(gap / LOZENGE));
+  return (i) => (gap * ((i % files) + 0.5)) / files;
 }
 
 function courseOf(way: Way, { up }: Passage, pieces: readonly Piece[], end: Pixel, marks: readonly Carried[]): Course {

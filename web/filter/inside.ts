@@ -1,5 +1,6 @@
 import { css, nothing, type SVGTemplateResult, svg } from 'lit';
 import type { DyeWatch } from '../../sim/dye/answer.ts';
+import { bedAt } from '../section/bed.ts';
 import { layerElement } from '../section/elements.ts';
 import type { Inside } from '../section/inside.ts';
 import { box, segment } from '../section/marks.ts';
@@ -47,11 +48,12 @@ export class FilterInside implements Inside {
     const passage = passageAt(scenario, moment, porosities);
     if (!passage) return nothing;
     const level = moment.levels['filter'] ?? media.bottom;
-    const settled = depositMarks(filter, media, porosities, scale);
-    const dyed = this.watch ? dyedAt(filter, media, this.watch, moment.t, level, scale) : [];
+    const bed = bedAt(filter, media, scenario, moment, scale);
+    const settled = depositMarks(filter, media, porosities, bed, scale);
+    const dyed = this.watch ? dyedAt(filter, media, this.watch, moment.t, level, bed, scale) : [];
     return svg`<g>${settled.map(({ filled, d }) => svg`<path class="silt-veil" d=${d} fill-opacity=${(0.6 * filled).toFixed(3)}></path>`)}${layerElement(settled.map(({ dots }) => dots))}
       <g class="dye">${dyed.map((each) => (scale.hatched ? hatchedDye(each) : tintedDye(each)))}</g>
-      ${this.marks.view(coursesOf(filter, passage, level, scale, this.factor), passage.up)}</g>`;
+      ${this.marks.view(coursesOf(filter, passage, level, bed, scale, this.factor), passage.up)}</g>`;
   }
 }
 

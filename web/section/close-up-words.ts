@@ -1,5 +1,6 @@
 import { formatFlow, formatLength } from '../../sim/quantity/format.ts';
 import type { Moment } from '../state/moment.ts';
+import { bedAt } from './bed.ts';
 import { floorOf, type Spot } from './cut.ts';
 import { circle, type Mark, path, segment, words } from './marks.ts';
 import { boreWidth } from './pipes.ts';
@@ -7,7 +8,7 @@ import type { Scale } from './scale.ts';
 import type { PipeRoute, Scene } from './scene.ts';
 import type { Settings } from './settings.ts';
 import { wayMarks } from './streamlines.ts';
-import { dartsInGap, gapWidth, isFelt } from './vessel.ts';
+import { dartsInGap, isFelt } from './vessel.ts';
 
 /** Height of a name with its figure under it, and the room kept between two, px. */
 const PAIR = 34;
@@ -33,21 +34,23 @@ interface Told {
 export function closeUpWords(scene: Scene, scale: Scale, moment: Moment, settings: Settings): Mark[] {
   return [
     ...waysOf(scene, scale, moment),
-    ...besideVessel(scene, scale),
+    ...besideVessel(scene, scale, moment),
     ...feedWords(scene, scale, moment, settings),
     ...waterWords(scene, scale, moment),
   ];
 }
 
-function waysOf({ filter, pipes }: Scene, scale: Scale, { levels, flows }: Moment): Mark[] {
+function waysOf({ filter, pipes, scenario }: Scene, scale: Scale, moment: Moment): Mark[] {
+  const { levels, flows } = moment;
   const media = filter?.filter.media;
   if (!filter || !media) return [];
   const ways = { through: flows.media ?? 0, round: flows.gap ?? 0, lip: flows.lip ?? 0 };
-  return wayMarks(filter, media, pipes.bottomFeed, ways, levels.filter, scale);
+  const bed = bedAt(filter, media, scenario, moment, scale);
+  return wayMarks(filter, media, pipes.bottomFeed, ways, levels.filter, bed, scale);
 }
 
 /** Layers and gap in a column left of the vessel, each tied to what it names. */
-function besideVessel({ filter, scenario, pipes }: Scene, scale: Scale): Mark[] {
+function besideVessel({ filter, scenario, pipes }: Scene, scale: Scale, moment: Moment): Mark[] {
   const media = filter?.filter.media;
   if (!filter || !media) return [];
   const { display } = scenario;
@@ -69,7 +72,7 @@ function besideVessel({ filter, scenario, pipes }: Scene, scale: Scale): Mark[] 
   told.push({
     name: 'gap round the mats',
     figure: formatLength(media.gap, display),
-    x: left + gapWidth(scale) / 2,
+    x: left + bedAt(filter, media, scenario, moment, scale).gap / 2,
     y: gapAt,
   });
   told.sort((p, q) => p.y - q.y);

@@ -1,6 +1,8 @@
 import type { BalanceAnswer, RunAnswer } from '../../sim/results/answer.ts';
+import type { Media } from '../../sim/scenario/scenario.ts';
 import type { Moment } from '../state/moment.ts';
 import { standingMarks } from './basin-water.ts';
+import { type Bed, bedAt } from './bed.ts';
 import { basinStanding, pondStanding, waterClips } from './bodies.ts';
 import { coverMarks } from './close-up.ts';
 import { earthMarks } from './earth-marks.ts';
@@ -12,7 +14,7 @@ import { boreWidth, pipeWalls, pipeWater, ribbonMarks, ribbonsOf, riserClip } fr
 import { datumMarks, lengthMarks } from './rulers.ts';
 import { fallingMarks, poolSheets, type Running, streamWater } from './running.ts';
 import type { Scale } from './scale.ts';
-import type { Scene } from './scene.ts';
+import type { FilterScene, Scene } from './scene.ts';
 import { settingsAt } from './settings.ts';
 import { spillMarks } from './spill.ts';
 import { stoneMarks } from './stone.ts';
@@ -20,7 +22,7 @@ import { bankBeyond, bedMarks } from './stream-bed.ts';
 import { floatMarks, hoseMarks, overflowFlow, overflowMarks } from './supply.ts';
 import { checkValveMarks, valveMarks } from './valve.ts';
 import { pumpMarks, screenMarks, vaultMarks } from './vault.ts';
-import { mediaMarks, passageMarks, vesselClip, vesselMarks } from './vessel.ts';
+import { mediaMarks, passageMarks, rackMarks, vesselClip, vesselMarks } from './vessel.ts';
 import { wallMarks } from './walls.ts';
 
 /** What stays while water moves: drawn once for a site and a width. Layers from the back to the front. */
@@ -40,6 +42,8 @@ export interface Flowing {
   readonly clips: readonly Clip[];
   /** Water standing and running in the cut, behind stones and vessels. */
   readonly water: readonly Mark[];
+  /** Media, as they lie or float. */
+  readonly bed: readonly Mark[];
   /** Over what is sunk in it. */
   readonly veil: readonly Mark[];
   /** Sheets, falls, ribbons, handles, levels. */
@@ -72,7 +76,7 @@ export function groundOf(scene: Scene, scale: Scale): Ground {
       else beyond.unshift(...stoneMarks(stone.stone.name, box, true));
     }
   });
-  if (filter?.filter.media) sunk.push(...mediaMarks(filter, filter.filter.media, 0, scale));
+  if (filter?.filter.media) sunk.push(...rackMarks(filter, filter.filter.media, scale));
   before.push(...walls.flatMap((wall) => wallMarks(wall, scale)));
   if (filter) before.push(...vesselMarks(filter, scale));
   before.push(...vaultMarks(scene, scale));
@@ -137,7 +141,12 @@ export function flowingAt(
   if (filter) over.push(...lipSheet(scene, running, scale));
   over.push(...fallingMarks(scene, running, scale));
   const media = filter?.filter.media;
-  if (filter && media) over.push(...passageMarks(filter, media, flows.media ?? 0, flows.gap ?? 0, scale));
+  const bed: Mark[] = [];
+  if (filter && media) {
+    const stands = bedAt(filter, media, scenario, moment, scale);
+    bed.push(...mediaDrawn(filter, media, stands, scale));
+    over.push(...passageMarks(filter, media, flows.media ?? 0, flows.gap ?? 0, stands, scale));
+  }
   const main = flows.main ?? 0;
   const pipeFlows = { main, bottom: flows['bottom feed'] ?? 0, top: flows['top feed'] ?? 0 };
   over.push(...pipeWater(pipes, scale), ...ribbonMarks(ribbonsOf(pipes, pipeFlows, flowScale, scale), pipes, scale));
@@ -149,7 +158,7 @@ export function flowingAt(
   over.push(...spillMarks(scene, levels, flows, flowScale, scale));
   over.push(...overflowFlow(scene, flows.overflow ?? 0, flowScale, scale));
   over.push(...hoseMarks(scene, settings.hoses, flowScale, levels.pond, scale), ...levelMarks(scene, answer, scale));
-  return { clips: [{ id: 'riser', d: riserClip(levels.riser, scale) }], water, veil, over };
+  return { clips: [{ id: 'riser', d: riserClip(levels.riser, scale) }], water, bed, veil, over };
 }
 
 /** All layers of a drawing, from the back to the front. */
@@ -157,11 +166,25 @@ export const layersOf = (ground: Ground, flowing: Flowing): (readonly Mark[])[] 
   ground.behind,
   flowing.water,
   ground.sunk,
+  flowing.bed,
   flowing.veil,
   ground.before,
   flowing.over,
   ground.rulers,
 ];
+
+/** Media of one drawing as they stood last: strokes and grains are laid anew only when they have moved. */
+const drawn = new WeakMap<Scale, { readonly of: string; readonly marks: Mark[] }>();
+
+function mediaDrawn(filter: FilterScene, media: Media, bed: Bed, scale: Scale): Mark[] {
+  const near = { gap: Math.round(2 * bed.gap) / 2, lifted: Math.round(bed.lifted * 500) / 500 };
+  const of = `${near.gap} ${near.lifted} ${JSON.stringify(media.layers.map(({ deposit: _, ...layer }) => layer))}`;
+  const known = drawn.get(scale);
+  if (known?.of === of) return known.marks;
+  const marks = mediaMarks(filter, media, near, scale);
+  drawn.set(scale, { of, marks });
+  return marks;
+}
 
 /** Water over the filter's lip along its spout. */
 function lipSheet({ filter, units }: Scene, { levels, flows }: Running, scale: Scale): Mark[] {

@@ -228,7 +228,7 @@ export class SectionDrawing extends LitElement {
       aria-label="${scenario.title}: the water course in section">
       <defs>${[...ground.clips, ...flowing.clips].map(clipElement)}</defs>
       <g class="layers" aria-hidden="true">
-        ${behind}${layerElement(flowing.water)}${sunk}${layerElement(flowing.veil)}${before}${layerElement(flowing.over)}${inside?.layer(scene, scale, moment) ?? nothing}${rulers}${layerElement(this.#words(moment))}
+        ${behind}${layerElement(flowing.water)}${sunk}${layerElement(flowing.bed)}${layerElement(flowing.veil)}${before}${layerElement(flowing.over)}${inside?.layer(scene, scale, moment) ?? nothing}${rulers}${layerElement(this.#words(moment))}
       </g>
       <g @click=${(event: MouseEvent) => this.#pressed(event, parts)} @pointerover=${this.#tell} @pointerleave=${this.#tell}>${repeat(
         parts,

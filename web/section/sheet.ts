@@ -55,6 +55,19 @@ const MOVING = new Set([
   'cutOut',
   'standingLoss',
   'law',
+  'speed',
+  'gap',
+  'liftSlack',
+  'submergedWeight',
+  'holdDown',
+  'removal',
+  'tanks',
+  'capture',
+  'beta',
+  'deposit',
+  'debris',
+  'load',
+  'concentration',
 ]);
 
 /** Lays out a site; the ground of a sheet with the same shapes is taken over as it is. */

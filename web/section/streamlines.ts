@@ -1,9 +1,9 @@
 import type { Media } from '../../sim/scenario/scenario.ts';
+import type { Bed } from './bed.ts';
 import { closed, type Mark, type Pixel, path, px, segment } from './marks.ts';
 import { boreWidth } from './pipes.ts';
 import type { Scale } from './scale.ts';
 import type { FilterScene, PipeRoute } from './scene.ts';
-import { gapWidth } from './vessel.ts';
 
 /** Lines through the media; one goes up the gap on either side. */
 const THROUGH = 12;
@@ -118,15 +118,16 @@ export function wayMarks(
   feed: PipeRoute | undefined,
   flows: { readonly through: number; readonly round: number; readonly lip: number },
   level: number,
+  bed: Bed,
   scale: Scale,
 ): Mark[] {
   const [through, round] = [Math.abs(flows.through), Math.abs(flows.round)];
   if (!scale.closeUp || through + round < STILL) return [];
   const [left, right] = [scale.x(cut.left), scale.x(cut.left + cut.width)];
   const back = flows.through + flows.round < 0;
-  const ways = waysOf(left, right, gapWidth(scale), through, round);
+  const ways = waysOf(left, right, bed.gap, through, round);
   const rack = scale.y(media.bottom) + 3;
-  const top = scale.y(media.bottom + media.layers.reduce((sum, { thickness }) => sum + thickness, 0));
+  const top = scale.y(media.bottom + bed.lifted + media.layers.reduce((sum, { thickness }) => sum + thickness, 0));
   const marks: Mark[] = [];
   if (feed) {
     const mouth = scale.at(feed.spots[feed.spots.length - 1]);

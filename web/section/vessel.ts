@@ -1,5 +1,6 @@
 import { randomStream } from '../../sim/random.ts';
 import type { Media, MediaLayer } from '../../sim/scenario/scenario.ts';
+import type { Bed } from './bed.ts';
 import { floorOf } from './cut.ts';
 import { box, closed, type Mark, path, segment } from './marks.ts';
 import type { Scale } from './scale.ts';
@@ -12,15 +13,15 @@ const FELT = 0.9;
 /** Whether a layer is a mat of felt rather than bags of grain. */
 export const isFelt = ({ grain, porosity }: MediaLayer): boolean => grain === undefined || porosity >= FELT;
 
+/** Size of a bag of grain, m. */
+const BAG = { wide: 0.22, tall: 0.15 };
+
 interface Room {
   readonly left: number;
   readonly right: number;
   readonly top: number;
   readonly bottom: number;
 }
-
-/** Width of the gap round the mats on the sheet, px: drawn wider than it is, to be seen. */
-export const gapWidth = ({ closeUp }: Pick<Scale, 'closeUp'>): number => (closeUp ? 12 : 3.2);
 
 /** The filter's vessel in the cut: hatched walls and floor, the lip with its spout, the wall up to the rim on the left. */
 export function vesselMarks(scene: FilterScene, scale: Scale): Mark[] {
@@ -63,9 +64,8 @@ export function hatch({ left, right, top, bottom }: Room, every: number): string
   return d;
 }
 
-/** Rack, mats and bags; between them and the wall the gap. */
-export function mediaMarks(scene: FilterScene, media: Media, lifted: number, scale: Scale): Mark[] {
-  const { cut } = scene;
+/** The rack on its posts. */
+export function rackMarks({ cut }: FilterScene, media: Media, scale: Scale): Mark[] {
   const left = scale.x(cut.left);
   const right = scale.x(cut.left + cut.width);
   const rack = scale.y(media.bottom);
@@ -73,7 +73,14 @@ export function mediaMarks(scene: FilterScene, media: Media, lifted: number, sca
   const posts = [0.3, 0.7].map((share) => left + share * (right - left));
   const floor = scale.y(floorOf(cut));
   if (floor - rack > 8) marks.push(path(posts.map((x) => box(x - 1, rack + 3, 2, floor - rack - 3)).join(''), 'post'));
-  const gap = gapWidth(scale);
+  return marks;
+}
+
+/** Mats and bags; between them and the wall the gap. */
+export function mediaMarks({ cut }: FilterScene, media: Media, { gap, lifted }: Bed, scale: Scale): Mark[] {
+  const left = scale.x(cut.left);
+  const right = scale.x(cut.left + cut.width);
+  const marks: Mark[] = [];
   let z = media.bottom + lifted;
   media.layers.forEach((layer, i) => {
     const room = { left: left + gap, right: right - gap, top: scale.y(z + layer.thickness), bottom: scale.y(z) };
@@ -113,12 +120,12 @@ function mat(seed: string, room: Room, { closeUp }: Scale): Mark[] {
   return [path(box(left, top, w, h), 'mat'), path(d, 'felt')];
 }
 
-/** Nets of grain on pale water, in as many courses and columns as there is room for. */
+/** Nets of grain on pale water, of one size in truth in a close-up, else as many as there is room for. */
 function bags(seed: string, room: Room, grainSize: number, { closeUp, a }: Scale): Mark[] {
   const random = randomStream(seed, 'bags');
   const { left, right, top, bottom } = room;
-  const rows = Math.max(1, Math.round((bottom - top) / (closeUp ? 62 : 26)));
-  const columns = Math.max(1, Math.round((right - left) / (closeUp ? 88 : 24)));
+  const rows = Math.max(1, Math.round((bottom - top) / (closeUp ? BAG.tall * a : 26)));
+  const columns = Math.max(1, Math.round((right - left) / (closeUp ? BAG.wide * a : 24)));
   const w = (right - left) / columns;
   const h = (bottom - top) / rows;
   const r = closeUp ? Math.min(5, Math.max(2.2, 0.5 * grainSize * a)) : 1.6;
@@ -148,15 +155,20 @@ function bag(x: number, y: number, w: number, h: number): string {
  * Darts that tell what passes: of ten, in a close-up of a hundred, as many as are its share of the flow go up the gap, the
  * others through the media.
  */
-export function passageMarks(scene: FilterScene, media: Media, through: number, round: number, scale: Scale): Mark[] {
+export function passageMarks(
+  { cut }: FilterScene,
+  media: Media,
+  through: number,
+  round: number,
+  { gap, lifted }: Bed,
+  scale: Scale,
+): Mark[] {
   const whole = Math.abs(through) + Math.abs(round);
   if (whole < 1e-7) return [];
-  const { cut } = scene;
-  const gap = gapWidth(scale);
   const left = scale.x(cut.left);
   const right = scale.x(cut.left + cut.width);
-  const bottom = scale.y(media.bottom);
-  const top = scale.y(media.bottom + media.layers.reduce((sum, l) => sum + l.thickness, 0));
+  const bottom = scale.y(media.bottom + lifted);
+  const top = scale.y(media.bottom + lifted + media.layers.reduce((sum, l) => sum + l.thickness, 0));
   const up = through >= 0 ? -1 : 1;
   const size = scale.closeUp ? 2 : 1;
   const all = scale.closeUp ? 100 : 10;
