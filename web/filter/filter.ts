@@ -1,8 +1,8 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { formatDuration, formatLength, formatPercent } from '../../sim/quantity/index.ts';
 import { shared } from '../views/styles.ts';
-import { explanation, headWords, type Seen } from './explanation.ts';
+import { explanation, type Seen } from './explanation.ts';
+import { figureRows } from './figures.ts';
 import { factorWords, type Passage, passageAt, watchedAt } from './passage.ts';
 
 /** What is seen in the filter at the moment drawn, in words and figures. */
@@ -20,10 +20,21 @@ export class FilterPanel extends LitElement {
       .note {
         margin: 8px 0 0;
       }
+      thead th,
+      .figure {
+        text-align: right;
+        padding-left: 12px;
+        white-space: nowrap;
+      }
+      .kept {
+        color: var(--ink2);
+      }
     `,
   ];
 
   @property({ attribute: false }) seen: Seen | undefined;
+  /** The case kept, as it is seen then. */
+  @property({ attribute: false }) kept: Seen | undefined;
   /** Whether the marks are held. */
   @property({ type: Boolean }) stands = false;
   @property({ attribute: false }) stand: ((stands: boolean) => void) | undefined;
@@ -35,22 +46,16 @@ export class FilterPanel extends LitElement {
       <button @click=${press}>${this.stands ? 'let the marks run' : 'let the marks stand'}</button>`;
   }
 
-  #figures(passage: Passage | undefined, { scenario: { display } }: Seen): TemplateResult | typeof nothing {
-    if (!passage || passage.share === undefined) return nothing;
-    const time = (seconds: number | undefined): string =>
-      seconds === undefined ? 'none goes there' : formatDuration(seconds);
-    const rows = [
-      ['goes through the media', formatPercent(1 - passage.share)],
-      ['goes round them', formatPercent(passage.share)],
-      ['time among the media', time(passage.throughTime)],
-      ['time in the gap', time(passage.roundTime)],
-      [`head lost; ${formatLength(passage.lift, display)} lifts them`, headWords(passage.head, display)],
-      ...passage.layers
-        .filter(({ filled }) => filled > 5e-3)
-        .map(({ name, filled }) => [`pores of ‘${name}’ filled`, formatPercent(filled)]),
-    ];
-    return html`<table aria-label="Figures of the moment"><tbody>${rows.map(
-      ([name, figure]) => html`<tr><th scope="row">${name}</th><td class="figure">${figure}</td></tr>`,
+  #figures(seen: Seen): TemplateResult | typeof nothing {
+    const rows = figureRows(seen, this.kept);
+    if (rows.length === 0) return nothing;
+    const { kept } = this;
+    const heads = html`<thead><tr><td></td><th scope="col">as kept</th><th scope="col">now</th></tr></thead>`;
+    return html`<table aria-label="Figures of the moment">${kept ? heads : nothing}<tbody>${rows.map(
+      ({ name, now, kept: other }) =>
+        html`<tr><th scope="row">${name}</th>${
+          kept ? html`<td class="figure kept">${other}</td>` : nothing
+        }<td class="figure">${now}</td></tr>`,
     )}</tbody></table>`;
   }
 
@@ -59,7 +64,7 @@ export class FilterPanel extends LitElement {
     if (!seen) return nothing;
     const passage = passageAt(seen.scenario, seen.moment, seen.porosities);
     return html`<section class="said" aria-label="What is seen"><h3>At the moment drawn</h3>${explanation(seen).map((says) => html`<p>${says}</p>`)}</section>
-      ${this.#figures(passage, seen)}
+      ${this.#figures(seen)}
       ${this.#marksWords(passage)}`;
   }
 }

@@ -1,7 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Answered } from '../engine/protocol.ts';
 import { MapController } from '../map/controller.ts';
-import type { Case } from '../state/case.ts';
 import { momentAt } from '../state/moment.ts';
 import type { Shown } from '../state/shown.ts';
 import type { Around } from './around.ts';
@@ -44,27 +43,29 @@ export class FilterRoom {
   };
 
   /** What is seen at the moment drawn. */
-  view({ scenario }: Answered, record: Shown): TemplateResult {
+  view(run: Answered, record: Shown): TemplateResult {
     const { stage } = this.#around;
-    const deposits = this.#settling.at(stage.moment, record);
+    const { scenario } = run;
+    const deposits = this.#settling.at(stage.moment, record, scenario);
+    const kept = this.#sides.keptSide(run, record, this.#settling.given)?.seen;
     this.inside.deposits = deposits;
     this.#sides.beside.deposits = deposits;
     const porosities = porositiesLeft(scenario, deposits);
     const moment = momentAt(record.series, stage.moment);
-    return html`<tb-filter .seen=${{ scenario, moment, porosities }} .stand=${this.#stand}
+    return html`<tb-filter .seen=${{ scenario, moment, porosities }} .kept=${kept} .stand=${this.#stand}
       .stands=${this.inside.marks.stands}></tb-filter>`;
   }
 
   /** Below the drawing: the dye, and all settings of the valves. */
-  below(run: Answered, record: Shown, kept: Case | undefined): TemplateResult {
-    return html`${this.#dyeView(run, record, kept)} ${this.#map.view(run)} ${this.#weeks.view(run)}`;
+  below(run: Answered, record: Shown): TemplateResult {
+    return html`${this.#dyeView(run, record)} ${this.#map.view(run)} ${this.#weeks.view(run)}`;
   }
 
-  #dyeView(run: Answered, record: Shown, kept: Case | undefined): TemplateResult | typeof nothing {
+  #dyeView(run: Answered, record: Shown): TemplateResult | typeof nothing {
     if (!run.scenario.filter) return nothing;
     this.#dye.follow();
     this.inside.watch = record.trial === undefined ? this.#dye.watch : undefined;
-    return html`${this.#dye.view(record)}${this.#sides.view(run, record, kept, this.#settling.given)}`;
+    return html`${this.#dye.view(record)}${this.#sides.view(run, record, this.#settling.given)}`;
   }
 
   /** Opens two cases side by side. */

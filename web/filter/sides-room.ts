@@ -9,7 +9,7 @@ import type { Shown } from '../state/shown.ts';
 import type { Around } from './around.ts';
 import { porositiesLeft } from './deposit.ts';
 import { FilterInside } from './inside.ts';
-import { settledAt } from './settling.ts';
+import { sinceStart, startOf } from './settling.ts';
 import type { Side } from './sides.ts';
 
 /** The case kept and the present one side by side, once they are opened. */
@@ -49,24 +49,29 @@ export class SidesRoom {
     });
   }
 
-  /** @param settled over the present run; that of a case stays with it as it is kept */
-  view(
-    { scenario }: Answered,
-    record: Shown,
-    kept: Case | undefined,
-    settled: DepositsGiven | undefined,
-  ): TemplateResult | typeof nothing {
+  /**
+   * The case kept, as long before or after its stop as the moment drawn; undefined without one.
+   *
+   * @param settled over the present run; that of a case stays with it as it is kept
+   */
+  keptSide({ scenario: { display } }: Answered, record: Shown, settled: DepositsGiven | undefined): Side | undefined {
+    const kept = this.#around.kept();
     if (kept !== this.#kept?.of) this.#kept = kept && { of: kept, settled, inside: new FilterInside() };
     const other = this.#kept;
-    if (!this.#open || !other) return nothing;
+    if (!other) return undefined;
     const t = this.#around.stage.moment;
     const stop = record.stopping?.at;
     const there = stop !== undefined && other.of.stop !== undefined ? t - stop + other.of.stop : t;
-    other.inside.deposits = settledAt(other.settled, there);
-    const keptScenario = { ...other.of.scenario, display: scenario.display };
-    this.#compare(keptScenario, scenario);
-    return html`<tb-sides .cleaner=${this.#cleaner?.says ?? ''} .kept=${sideOf(keptScenario, other.of, there, other.inside)}
-      .now=${sideOf(scenario, record, t, this.beside)} .close=${this.#shut}></tb-sides>`;
+    other.inside.deposits = sinceStart(startOf(other.of.scenario), other.settled, there);
+    return sideOf({ ...other.of.scenario, display }, other.of, there, other.inside);
+  }
+
+  view(run: Answered, record: Shown, settled: DepositsGiven | undefined): TemplateResult | typeof nothing {
+    const kept = this.keptSide(run, record, settled);
+    if (!this.#open || !kept) return nothing;
+    this.#compare(kept.seen.scenario, run.scenario);
+    return html`<tb-sides .cleaner=${this.#cleaner?.says ?? ''} .kept=${kept}
+      .now=${sideOf(run.scenario, record, this.#around.stage.moment, this.beside)} .close=${this.#shut}></tb-sides>`;
   }
 }
 

@@ -52,7 +52,13 @@ export class Page extends LitElement {
   readonly #readings = new ReadingsController(this, this.#session, this.#engine);
   readonly #lesson = new LessonController(this, this.#session, this.#keeper, this.#engine);
   readonly #fill = new FillController(this, this.#session, this.#engine, this.#stage);
-  readonly #filter = new FilterController(this, this.#session, this.#engine, this.#stage);
+  readonly #filter = new FilterController({
+    host: this,
+    session: this.#session,
+    engine: this.#engine,
+    stage: this.#stage,
+    kept: () => this.#beside.kept,
+  });
   /** On a desk all presses of the moment stand in one row; on a phone the pump is stopped above the drawing. */
   readonly #desk = matchMedia('(min-width: 1000px)');
   #arrived: string | undefined;
@@ -160,11 +166,11 @@ export class Page extends LitElement {
         .view=${this.#session.about === 'filter' ? 'filter' : 'whole'} .inside=${this.#filter.inside}
         .about=${this.#session.about === 'filter' ? 'filter' : 'pond'}></tb-section>
       ${this.#desk.matches ? nothing : bar}
-      ${this.#filter.below(run, record, this.#beside.kept)}
+      ${this.#filter.below(run, record)}
       <tb-plots .scenario=${scenario} .answer=${record.answer} .series=${record.series}
         .trial=${record.trial ?? ''} .drawing=${this.#drawing} .other=${this.#beside.other(record)} .window=${window} .moment=${moment}
         @window-chosen=${(event: CustomEvent<[number, number]>) => this.#stage.choose(event.detail)}
-        @moment-moved=${(event: CustomEvent<number>) => this.#stage.moveTo(event.detail)}>${this.#desk.matches ? bar : nothing}${this.#beside.view(record, this.#filter.sidesPress(run, this.#beside.kept))}</tb-plots>
+        @moment-moved=${(event: CustomEvent<number>) => this.#stage.moveTo(event.detail)}>${this.#desk.matches ? bar : nothing}${this.#beside.view(record, this.#filter.sidesPress(run))}</tb-plots>
     </div>`;
   }
 
