@@ -22,17 +22,29 @@ export interface Balance {
  * @throws RunFailure where the water course does not settle
  */
 export function balance(s: Scenario): BalanceAnswer {
-  return findBalance(s, assemble(s), pondInBalance(s)).answer;
+  return balancesOf(s)(s).answer;
 }
 
 /** The running balance of a site, or why it has none. */
 export function balanceOrFailure(s: Scenario): Balance | RunFailure {
   try {
-    return findBalance(s, assemble(s), pondInBalance(s));
+    return balancesOf(s)(s);
   } catch (error) {
     if (error instanceof RunFailure) return error;
     throw error;
   }
+}
+
+/**
+ * Running balances of a site at other settings of its pump and valves: its network is assembled once, and put into each.
+ *
+ * @returns takes the site at a setting, and volumes of a balance with much the same settings, from which it is sought;
+ * throws RunFailure where the water course does not settle
+ */
+export function balancesOf(site: Scenario): (at: Scenario, nearby?: Float64Array) => Balance {
+  const network = assemble(site);
+  const pond = pondInBalance(site);
+  return (at, nearby) => findBalance(at, network, pond, nearby);
 }
 
 /**

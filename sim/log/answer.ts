@@ -1,5 +1,4 @@
-import { type Balance, findBalance } from '../balance.ts';
-import { assemble } from '../network/assemble.ts';
+import { balancesOf } from '../balance.ts';
 import { pondInBalance } from '../network/start.ts';
 import { momentText, parseMoment } from '../quantity/index.ts';
 import { deviation } from '../readings/leastSquares.ts';
@@ -64,7 +63,7 @@ function watchedOf(s: Scenario, log: Log, track: Track): Dated {
   const edge = lowestOf(s.pond.rim.crest);
   const reference = log.measured === 'down' ? edge - track.zero : (s.pond.fillMark ?? pondInBalance(s));
   const facts = factsOf(s, {
-    balance: balanceAt(s),
+    balance: balancesOf(s)(s),
     rise: riseOf(s),
     reference,
     evaporation: log.evaporation,
@@ -73,8 +72,6 @@ function watchedOf(s: Scenario, log: Log, track: Track): Dated {
   const clock = log.dated ? (((parseMoment(starts) ?? 0) % DAY) + DAY) % DAY : undefined;
   return { track, facts, clock, starts };
 }
-
-const balanceAt = (s: Scenario): Balance => findBalance(s, assemble(s), pondInBalance(s));
 
 function riseOf(s: Scenario): number | undefined {
   const stop = stopTrial(s);

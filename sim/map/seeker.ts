@@ -1,7 +1,4 @@
-import { type Balance, findBalance } from '../balance.ts';
-import { assemble } from '../network/assemble.ts';
-import type { Network } from '../network/network.ts';
-import { pondInBalance } from '../network/start.ts';
+import { type Balance, balancesOf } from '../balance.ts';
 import { withValves } from '../readings/valves.ts';
 import { withSpeed } from '../results/checks/variants.ts';
 import { RunFailure } from '../results/failure.ts';
@@ -35,13 +32,11 @@ export class Seeker {
   balances = 0;
   anew = 0;
   private readonly site: Scenario;
-  private readonly network: Network;
-  private readonly pond: number;
+  private readonly balance: ReturnType<typeof balancesOf>;
 
   constructor(site: Scenario) {
     this.site = site;
-    this.network = assemble(site);
-    this.pond = pondInBalance(site);
+    this.balance = balancesOf(site);
   }
 
   /** The balance at a setting; undefined where the site finds none. Its network is the seeker's own, and moves on. */
@@ -58,7 +53,7 @@ export class Seeker {
   private find(setting: Setting, nearby?: Float64Array): Balance | undefined {
     this.balances++;
     try {
-      return findBalance(siteAt(this.site, setting), this.network, this.pond, nearby);
+      return this.balance(siteAt(this.site, setting), nearby);
     } catch (error) {
       if (error instanceof RunFailure) return undefined;
       throw error;

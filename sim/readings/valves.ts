@@ -1,7 +1,4 @@
-import { findBalance } from '../balance.ts';
-import { assemble } from '../network/assemble.ts';
-import type { Network } from '../network/network.ts';
-import { pondInBalance } from '../network/start.ts';
+import { balancesOf } from '../balance.ts';
 import { lowestOf } from '../results/checks/variants.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { risingRoot } from './root.ts';
@@ -44,21 +41,19 @@ export function withValves(s: Scenario, { bottom, top }: Openings): Scenario {
 /** A site whose valves are turned: each setting's running balance, and the settings that bring about a wish. */
 export class Valves {
   private readonly site: Scenario;
-  private readonly network: Network;
-  private readonly pond: number;
+  private readonly balance: ReturnType<typeof balancesOf>;
   private readonly least: Openings;
 
   constructor(site: Scenario) {
     this.site = site;
-    this.network = assemble(site);
-    this.pond = pondInBalance(site);
+    this.balance = balancesOf(site);
     const { bottomFeed, topFeed } = site.plumbing;
     this.least = { bottom: LEAST[bottomFeed?.law ?? 'ball'], top: LEAST[topFeed?.law ?? 'ball'] };
   }
 
   /** @throws RunFailure where the site finds no running balance */
   at(openings: Openings): Does {
-    const { levels, flows, stones } = findBalance(withValves(this.site, openings), this.network, this.pond).answer;
+    const { levels, flows, stones } = this.balance(withValves(this.site, openings)).answer;
     const { filter } = this.site;
     const heads = Object.entries(stones).map(([name, { head }]) => [name, head] as const);
     return {
