@@ -1,7 +1,8 @@
 /** What is wrong with a number of the sketch, in a builder's words and the page's units. */
-import { DIMENSIONS, type Display, parseQuantity } from '../../sim/quantity/index.ts';
+import { type Display, parseQuantity } from '../../sim/quantity/index.ts';
 import type { Problem } from '../../sim/scenario/scenario.ts';
 import { valueAt } from '../../sim/studies/place.ts';
+import { faultWords, quoted } from '../state/fault-words.ts';
 import { typeset } from '../state/typed.ts';
 import type { Figure, Row } from './rows.ts';
 import { bandIn, setIn, siOf } from './units.ts';
@@ -58,24 +59,9 @@ function figureWords(
 const nothingWords = (value: number): string => `${value < 0 ? 'Less than zero' : 'Zero'} can’t be built. `;
 
 function unreadWords(text: string, { dimension, units }: Figure, like: string): string {
-  const typed = quoted(text);
-  if (units.us.name === '') return Number.isFinite(Number(text)) ? '' : `${typed} is no plain number. ${like}`;
+  if (units.us.name === '') return Number.isFinite(Number(text)) ? '' : `${quoted(text)} is no plain number. ${like}`;
   const parsed = parseQuantity(text, dimension);
-  if (parsed.ok) return '';
-  switch (parsed.fault) {
-    case 'other unit':
-      return `${typed} is not ${DIMENSIONS[dimension].title}. ${like}`;
-    case 'half a fraction':
-      return `The fraction in ${typed} is not finished. ${like}`;
-    case 'comma':
-      return `The comma in ${typed} can be read two ways: put a point for decimals. ${like}`;
-    case 'order':
-      return `In ${typed} the greater unit comes first. ${like}`;
-    case 'no unit':
-      return `${typed} has no unit. ${like}`;
-    default:
-      return `${typed} is no figure. ${like}`;
-  }
+  return parsed.ok ? '' : faultWords(text, parsed, dimension, like);
 }
 
 /** As the reader has it, without the place in the whole file and the list of units. */
@@ -85,10 +71,5 @@ function plainWords({ found, wanted }: Problem): string {
   if (bare === 'nothing') return `It takes ${short}.`;
   return typeset(`${capital(bare)}: it takes ${short}.`);
 }
-
-const quoted = (raw: unknown): string => {
-  const text = String(raw);
-  return `‘${text.length > 30 ? `${text.slice(0, 29)}…` : text}’`;
-};
 
 export const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;

@@ -1,9 +1,10 @@
 /** What is wrong with a figure as typed, in a builder's words. */
-import { DIMENSIONS, type DimensionName, type Display, parseQuantity } from '../../sim/quantity/index.ts';
+import { type DimensionName, type Display, parseQuantity } from '../../sim/quantity/index.ts';
 import type { Problem } from '../../sim/scenario/scenario.ts';
 import { valueAt } from '../../sim/studies/place.ts';
 import { dimensionOf, isSensible, placeOf } from '../../sim/studies/setting.ts';
 import { type Dial, wordsOf } from './dials-kinds.ts';
+import { faultWords, quoted } from './fault-words.ts';
 import { keyName } from './key-names.ts';
 import { partAt } from './part-names.ts';
 
@@ -68,26 +69,8 @@ function wanted({ wanted: what }: Problem, display: Display): string {
 /** '' where the text can be read. */
 function unreadWords(text: string, dimension: DimensionName, display: Display): string {
   const parsed = parseQuantity(text, dimension);
-  const { title } = DIMENSIONS[dimension];
   const example = `Type it like ${EXAMPLES[dimension]?.[display] ?? '1'}.`;
-  const typed = `‘${text.length > 30 ? `${text.slice(0, 29)}…` : text}’`;
   const size = parsed.ok ? parsed.value : Number(text);
-  if (Number.isFinite(size) && !isSensible(size)) return `${typed} is beyond any site. ${example}`;
-  if (parsed.ok) return '';
-  switch (parsed.fault) {
-    case 'empty':
-      return `Nothing is typed here. ${example}`;
-    case 'no unit':
-      return `${typed} has no unit. ${example}`;
-    case 'other unit':
-      return `${typed} is not ${title}. ${example}`;
-    case 'half a fraction':
-      return `The fraction in ${typed} is not finished. ${example}`;
-    case 'comma':
-      return `The comma in ${typed} can be read two ways: put a point for decimals. ${example}`;
-    case 'order':
-      return `In ${typed} the greater unit comes first. ${example}`;
-    default:
-      return `${typed} is no figure. ${example}`;
-  }
+  if (Number.isFinite(size) && !isSensible(size)) return `${quoted(text)} is beyond any site. ${example}`;
+  return parsed.ok ? '' : faultWords(text, parsed, dimension, example);
 }
