@@ -3,6 +3,7 @@ import { instantOf } from '../../sim/fill/clock.ts';
 import type { FillPlan } from '../../sim/fill/plan.ts';
 import { formatLength } from '../../sim/quantity/index.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
+import { keySteps } from '../state/key-steps.ts';
 import { trueFractions } from '../state/typed-inches.ts';
 import { Width } from '../views/width.ts';
 import { type CourseScale, courseMarks, courseScale, TALL } from './course.ts';
@@ -14,8 +15,8 @@ import { type FillSeen, sayer } from './words.ts';
 
 /** The clock on the wall moves the pointer this often, ms. */
 const TICK = 30_000;
-/** Steps of an arrow key and a page key along the ruler, as shares of it. */
-const [STEP, LEAP] = [1 / 60, 1 / 6];
+/** An arrow key's step along the ruler, as a share of it, and how many of them a page key takes. */
+const [STEP, LEAP] = [1 / 60, 10];
 
 /** The pond with its tide marks, and level against time as a ruler that is moved by hand, by keys, or by the clock. */
 export class PondView implements ReactiveController {
@@ -110,15 +111,8 @@ export class PondView implements ReactiveController {
   }
 
   #keys(event: KeyboardEvent, { from, to }: CourseScale, t: number): void {
-    const shares: Record<string, number> = {
-      ArrowRight: STEP,
-      ArrowUp: STEP,
-      ArrowLeft: -STEP,
-      ArrowDown: -STEP,
-      PageUp: LEAP,
-      PageDown: -LEAP,
-    };
-    if (event.key in shares) this.#put(Math.min(to, Math.max(from, t + (shares[event.key] ?? 0) * (to - from))));
+    const steps = keySteps(event.key, LEAP);
+    if (steps !== undefined) this.#put(Math.min(to, Math.max(from, t + steps * STEP * (to - from))));
     else if (event.key === 'Home') this.#put(from);
     else if (event.key === 'End') this.#put(to);
     else return;

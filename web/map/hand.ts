@@ -1,4 +1,5 @@
 /** Both handles as a hand sets them: whole degrees, by the pointer on the plane or on a ruler, by keys. */
+import { keySteps } from '../state/key-steps.ts';
 
 /** Openings of both valves, 0..1. */
 export interface Openings {
@@ -25,16 +26,6 @@ export const toDegree = (opening: number): number => openingAt(SHUT * opening);
 
 /** Where a key leads from an opening; undefined where it leads nowhere. Right and up open a valve. */
 export function keyed(key: string, opening: number): number | undefined {
-  const steps: Readonly<Record<string, number>> = {
-    ArrowRight: 1,
-    ArrowUp: 1,
-    ArrowLeft: -1,
-    ArrowDown: -1,
-    PageUp: LEAP,
-    PageDown: -LEAP,
-    Home: -SHUT,
-    End: SHUT,
-  };
-  const by = steps[key];
+  const by = key === 'Home' ? -SHUT : key === 'End' ? SHUT : keySteps(key, LEAP);
   return by === undefined ? undefined : openingAt(degreesOpen(opening) + by);
 }

@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import type { Stretch } from '../../../sim/studies/aim.ts';
 import type { Display } from '../../engine/protocol.ts';
 import type { Ruler } from '../../state/dials.ts';
+import { keySteps } from '../../state/key-steps.ts';
 import { toFile } from '../../state/typed.ts';
 import { shared } from '../styles.ts';
 import { typing } from '../typing.ts';
@@ -85,16 +86,9 @@ export class DialView extends LitElement {
 
   #keys(event: KeyboardEvent): void {
     const { ruler } = this;
-    const steps: Record<string, number> = {
-      ArrowRight: 1,
-      ArrowUp: 1,
-      ArrowLeft: -1,
-      ArrowDown: -1,
-      PageUp: LEAP,
-      PageDown: -LEAP,
-    };
+    const steps = keySteps(event.key, LEAP);
     const held = `keys on ${ruler?.name}`;
-    if (event.key in steps) this.#step(steps[event.key]!, held);
+    if (steps !== undefined) this.#step(steps, held);
     else if (event.key === 'Home' && ruler) this.#turn(ruler.low, held);
     else if (event.key === 'End' && ruler) this.#turn(ruler.high, held);
     else return;
