@@ -76,21 +76,41 @@ function besideVessel({ filter, scenario, pipes }: Scene, scale: Scale, moment: 
     y: gapAt,
   });
   told.sort((p, q) => p.y - q.y);
-  const end = left - Math.max(3, scale.a * filter.wall) - 20;
-  const room = end - Math.max(0, scale.x(pipes.tee[0]));
-  if (room < 170) return [];
+  const wall = left - Math.max(3, scale.a * filter.wall);
+  const [between, beyond] = columnsOf(pipes, wall, scale);
+  const end = between ?? beyond;
+  if (end === undefined) return [];
+  // From beyond the riser a leader crosses it level before it slopes.
+  const bend = between === undefined ? Math.max(end + 14, riserEdge(pipes, scale, 1) + 6) : end + 14;
   let free = -Infinity;
   return told.flatMap(({ name, figure, x, y }) => {
     const top = Math.max(free, y - 0.5 * PAIR);
     free = top + PAIR + APART;
     const level = top + 0.5 * PAIR;
     return [
-      path(`${segment(end + 4, level, end + 14, level)}L${x.toFixed(1)} ${y.toFixed(1)}`, 'leader'),
+      path(`${segment(end + 4, level, bend, level)}L${x.toFixed(1)} ${y.toFixed(1)}`, 'leader'),
       path(circle(x, y, 1.6), 'dot'),
       ...pair(name, figure, end, top + 13, 'end', ' earth'),
     ];
   });
 }
+
+/** A column of names takes so much room across, px. */
+const COLUMN = 150;
+
+/** Where a column of names may end: between riser and vessel, else before the riser. */
+function columnsOf(pipes: Scene['pipes'], wall: number, scale: Scale): (number | undefined)[] {
+  const between = wall - 20;
+  const before = riserEdge(pipes, scale, -1) - 10;
+  return [
+    between - Math.max(0, riserEdge(pipes, scale, 1)) >= COLUMN ? between : undefined,
+    before - scale.left >= COLUMN ? before : undefined,
+  ];
+}
+
+/** The riser's right (1) or left (−1) side, px. */
+const riserEdge = ({ main, tee }: Scene['pipes'], scale: Scale, side: 1 | -1): number =>
+  scale.x(tee[0]) + side * 0.5 * boreWidth(main.diameter, scale);
 
 const pair = (name: string, figure: string, x: number, y: number, at: 'start' | 'middle' | 'end', on = ''): Mark[] => [
   words(x, y, name, `label name${on}`, at),

@@ -46,7 +46,7 @@ function signed(value: number, step: number): string {
 /** How heights and flows are drawn, in words. */
 export const scaleWords = (scale: Scale): string =>
   scale.closeUp
-    ? 'one scale, true proportions; the gap round the mats alone is drawn up to eight times as wide; ribbons are as wide as their flow'
+    ? 'true proportions, only the gap drawn up to eight times as wide; ribbons as wide as their flow'
     : `${exaggeration(scale.k)}; ribbons in the pipes are as wide as their flow`;
 
 /** A bar of true lengths, and in words how the heights are drawn; a strip has the words below it, where they stay. */

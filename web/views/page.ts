@@ -201,7 +201,7 @@ export class Page extends LitElement {
     const fills = this.#session.about === 'filling';
     const answer = fills ? this.#fill.view(run) : answerView(this.#session, run);
     if (this.#mine.isOpen) return html`${answer} ${this.#mine.view(run)}`;
-    return html`${answer} ${this.#lesson.view(run)} ${this.#filter.view(run, this.#stage.record())} ${this.#inputs.view(run, !fills)} ${this.#readings.view(run)}`;
+    return html`${answer} ${this.#lesson.view(run)} ${this.#inputs.view(run, !fills)} ${this.#filter.view(run, this.#stage.record())} ${this.#readings.view(run)}`;
   }
 
   override render(): TemplateResult {
