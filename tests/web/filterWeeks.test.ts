@@ -36,7 +36,7 @@ describe('the weeks between cleanings', () => {
     ]);
     expect(points).toHaveLength(care.course.t.length);
     const limitAt = Number(/M[\d.]+ ([\d.]+)/.exec(lookOf(marks, 'tenth'))?.[1]);
-    const passAt = Number(/M([\d.]+) /.exec(lookOf(marks, 'hand'))?.[1]);
+    const passAt = Number(/M([\d.]+) /.exec(lookOf(marks, 'turn'))?.[1]);
     // Up is smaller: before the moment of passing the curve lies below the limit, after it above.
     for (const [x, y] of points) if (Math.abs(x! - passAt) > 2) expect(y! > limitAt).toBe(x! < passAt);
   });

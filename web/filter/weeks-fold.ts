@@ -1,15 +1,20 @@
 import { html, nothing, type ReactiveControllerHost, type TemplateResult } from 'lit';
+import { withValuesAt } from '../../sim/studies/place.ts';
 import type { Engine } from '../engine/client.ts';
 import type { Answered } from '../engine/protocol.ts';
+import { expanded, grafted } from '../state/graft.ts';
 import type { Session } from '../state/session.ts';
 import { Fold } from '../views/fold.ts';
-import type { MuckSupposed } from './weeks.ts';
+import type { MuckPut } from './weeks.ts';
+import { asCleaned } from './weeks-hand.ts';
 
 /** The weeks between cleanings, fetched and asked for once their fold is opened. */
 export class WeeksFold {
   readonly #session: Session;
   readonly #engine: Engine;
   readonly #fold: Fold;
+  /** The file's text as just cleaned, and the file it is of. */
+  #clean: { readonly file: unknown; readonly text: string } | undefined;
 
   constructor(host: ReactiveControllerHost, session: Session, engine: Engine) {
     this.#session = session;
@@ -17,13 +22,27 @@ export class WeeksFold {
     this.#fold = new Fold(host, 'how often to clean it', () => import('./weeks.ts'));
   }
 
-  view({ scenario }: Answered): TemplateResult | typeof nothing {
-    if (!scenario.filter) return nothing;
-    const put = ({ detail: { edits, label } }: CustomEvent<MuckSupposed>): void => this.#session.put(edits, label);
-    return html`<div class="folds" @muck-supposed=${put}>
+  readonly #put = ({ detail: { edits, label, gesture } }: CustomEvent<MuckPut>): void => {
+    const { doc, shown } = this.#session;
+    if (!doc) return;
+    const plain = shown?.plain ?? null;
+    const changed = withValuesAt(expanded(doc, plain).now.file, edits);
+    this.#session.edit(grafted(doc.now.file, plain, changed), label, gesture);
+  };
+
+  #textAsCleaned(file: unknown): string {
+    if (this.#clean?.file !== file) this.#clean = { file, text: JSON.stringify(asCleaned(file)) };
+    return this.#clean?.text ?? '';
+  }
+
+  view({ scenario, plain }: Answered): TemplateResult | typeof nothing {
+    const { doc } = this.#session;
+    if (!scenario.filter || !doc) return nothing;
+    const { file } = doc.now;
+    return html`<div class="folds" @muck-put=${this.#put}>
       ${this.#fold.view(
-        () => html`<tb-weeks .scenario=${scenario} .text=${this.#session.text} .display=${scenario.display}
-          .engine=${this.#engine}></tb-weeks>`,
+        () => html`<tb-weeks .scenario=${scenario} .file=${expanded(doc, plain).now.file}
+          .text=${this.#textAsCleaned(file)} .display=${scenario.display} .engine=${this.#engine}></tb-weeks>`,
       )}
     </div>`;
   }

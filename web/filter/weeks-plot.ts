@@ -1,10 +1,14 @@
-/** The share that slips round the media, week by week since they were cleaned. */
-import type { Care } from '../../sim/clogging/answer.ts';
+/** The share that slips round the media, week by week since they were cleaned, and the hand in the present week. */
+import type { Care, ClogCourse } from '../../sim/clogging/answer.ts';
 import { formatNumber, formatPercent } from '../../sim/quantity/index.ts';
-import { type Mark, type Pixel, path, segment, through, words } from '../section/marks.ts';
+import { textWidth } from '../plots/text-width.ts';
+import { circle, type Mark, type Pixel, path, px, segment, through, words } from '../section/marks.ts';
+import { endOf, liftingAt, shareAt, standingWords, weeksWords } from './weeks-hand.ts';
 
-export const TALL = 190;
-const [TOP, FOOT, LEFT, RIGHT] = [30, 160, 40, 12];
+export const TALL = 222;
+/** Where the hand begins: it and what is said of it have rows of their own under the title. */
+const HAND = 38;
+const [TOP, FOOT, LEFT, RIGHT] = [48, 192, 40, 12];
 const WEEK = 604800;
 const STEPS = [1 / 28, 1 / 7, 2 / 7, 0.5, 1, 2, 4, 8, 13, 26, 52];
 /** Room for a figure on the axis of weeks, px. */
@@ -13,17 +17,41 @@ const ROOM = 40;
 const APART = 14;
 /** A course shorter than so many weeks is told in days. */
 const DAYS = 1.5;
+/** Height of what is said in the plot, px. */
+const SAID = 13;
 
-type Drawn = Pick<Care, 'course' | 'limit' | 'passing'>;
+type Drawn = Pick<Care, 'course' | 'limit' | 'passing'> & {
+  /** Time since a cleaning of the media as they stand, s; null: beyond the course. */
+  readonly since: number | null;
+};
 
-export function weeksPlotMarks({ course, limit, passing }: Drawn, width: number): Mark[] {
-  const { t, channeled } = course;
-  const weeks = (t[t.length - 1] || WEEK) / WEEK;
-  const most = Math.min(1, Math.max(1.25 * limit, ...channeled));
-  const x = (time: number): number => LEFT + ((width - LEFT - RIGHT) * time) / WEEK / weeks;
-  const y = (share: number): number => FOOT - ((FOOT - TOP) * share) / most;
-  const curve = Array.from(channeled, (share, i): Pixel => [x(t[i]), y(Math.min(share, most))]);
-  const marks: Mark[] = [
+interface Scale {
+  readonly width: number;
+  readonly most: number;
+  readonly x: (time: number) => number;
+  readonly y: (share: number) => number;
+}
+
+function scaleOf({ course, limit }: Drawn, width: number): Scale {
+  const most = Math.min(1, Math.max(1.25 * limit, ...course.channeled));
+  return {
+    width,
+    most,
+    x: (time) => LEFT + ((width - LEFT - RIGHT) * time) / (endOf(course) || WEEK),
+    y: (share) => FOOT - ((FOOT - TOP) * Math.min(share, most)) / most,
+  };
+}
+
+/** Time since the cleaning at a place across the plot, as a share of the whole course; beyond its ends outside 0..1. */
+export const shareAcross = (at: number, width: number): number => (at - LEFT) / (width - LEFT - RIGHT);
+
+export function weeksPlotMarks(drawn: Drawn, width: number): Mark[] {
+  const scale = scaleOf(drawn, width);
+  const { course, limit, passing, since } = drawn;
+  const { x, y, most } = scale;
+  const weeks = endOf(course) / WEEK;
+  const curve = Array.from(course.channeled, (share, i): Pixel => [x(course.t[i]), y(share)]);
+  return [
     words(0, 11, `slips round the media, by ${weeks < DAYS ? 'days' : 'weeks'} since they were cleaned`, 'axis'),
     path(segment(LEFT, FOOT, width - RIGHT, FOOT), 'axis-line'),
     path(segment(LEFT, y(limit), width - RIGHT, y(limit)), 'tenth'),
@@ -31,12 +59,63 @@ export function weeksPlotMarks({ course, limit, passing }: Drawn, width: number)
     ...(y(limit) - y(most) < APART ? [] : [words(LEFT - 4, y(most) + 4, formatPercent(most), 'axis', 'end')]),
     ...weekMarks(x, weeks),
     path(through(curve), 'by-media'),
+    limitWords(drawn, scale),
+    ...(passing.when === 'later' ? passingMarks(passing.t, limit, scale) : []),
+    ...liftMarks(course, limit, scale),
+    ...handMarks(course, since, scale),
   ];
-  if (passing.when === 'later') {
-    marks.push(path(segment(x(passing.t), y(limit), x(passing.t), FOOT), 'hand'));
-    marks.push(words(Math.min(x(passing.t), width - 60) + 4, FOOT - 6, 'clean by here', 'curve-name'));
-  }
-  return marks;
+}
+
+/** Over the line where the curve begins below it, else under its end. */
+function limitWords({ limit, passing }: Drawn, { width, y }: Scale): Mark {
+  const says = `${formatPercent(limit)} is the most wanted`;
+  return passing.when === 'clean'
+    ? words(width - RIGHT, y(limit) + SAID, says, 'curve-name', 'end')
+    : words(LEFT + 6, y(limit) - 5, says, 'curve-name');
+}
+
+/** Below the curve, which is over the limit from there on. */
+function passingMarks(at: number, limit: number, { width, x, y }: Scale): Mark[] {
+  const says = `clean by ${weekWords(at)}`;
+  const right = x(at) + 5 + textWidth(says, SAID, true) <= width;
+  return [
+    path(segment(x(at), y(limit), x(at), FOOT), 'turn'),
+    words(right ? x(at) + 5 : width, FOOT - 6, says, 'curve-name', right ? 'start' : 'end'),
+  ];
+}
+
+/** Up to over the curve, and over what is said of the limit; the words stand before it, where the curve is low. */
+function liftMarks(course: ClogCourse, limit: number, { x, y }: Scale): Mark[] {
+  const at = liftingAt(course);
+  if (at === undefined) return [];
+  const says = at === 0 ? 'the media lift even clean' : `${weekWords(at)}: the media lift`;
+  const top = Math.max(TOP + SAID, Math.min(y(shareAt(course, at)), y(limit) - 5 - SAID) - SAID);
+  const left = x(at) - 5 - textWidth(says, SAID, true) >= LEFT;
+  return [
+    path(segment(x(at), top - SAID + 3, x(at), FOOT), 'tenth'),
+    words(x(at) + (left ? -5 : 5), top, says, 'curve-name', left ? 'end' : 'start'),
+  ];
+}
+
+/** Where the media stand now; beyond the course the words alone. */
+function handMarks(course: ClogCourse, since: number | null, { width, x, y }: Scale): Mark[] {
+  const says = standingWords(course, since);
+  const half = textWidth(says, SAID) / 2;
+  const at = x(since ?? endOf(course));
+  const told = words(Math.max(half, Math.min(width - half, at)), HAND - 12, says, 'hand-words', 'middle');
+  if (since === null) return [told];
+  return [
+    told,
+    path(segment(at, HAND, at, FOOT), 'hand'),
+    path(`M${px(at - 6)} ${HAND - 8}h12l-6 10Z`, 'hand-head'),
+    path(circle(at, y(shareAt(course, since)), 3.2), 'hand-ring'),
+  ];
+}
+
+/** 'week 10.8', and in a short course 'day 3'. */
+function weekWords(at: number): string {
+  const words = weeksWords(at);
+  return at >= WEEK ? `week ${words.split(' ')[0]}` : words;
 }
 
 function weekMarks(x: (t: number) => number, weeks: number): Mark[] {

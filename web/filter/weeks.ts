@@ -1,16 +1,29 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { Care, CareAnswer } from '../../sim/clogging/answer.ts';
+import type { Care, CareAnswer, ClogCourse } from '../../sim/clogging/answer.ts';
 import { type Display, formatDuration, formatFlow, formatNumber, formatPercent } from '../../sim/quantity/index.ts';
-import type { Scenario } from '../../sim/scenario/scenario.ts';
+import type { Media, Scenario } from '../../sim/scenario/scenario.ts';
 import type { FileEdits } from '../engine/protocol.ts';
 import { Asking, type Giving } from '../fill/ask.ts';
 import { layerElement } from '../section/elements.ts';
 import { isFelt } from '../section/vessel.ts';
+import { keySteps } from '../state/key-steps.ts';
 import { shared } from '../views/styles.ts';
 import { Width } from '../views/width.ts';
 import { dyeStyles } from './styles.ts';
-import { TALL, weeksPlotMarks } from './weeks-plot.ts';
+import {
+  depositEdits,
+  depositPlace,
+  endOf,
+  heldAt,
+  nearest,
+  settledIn,
+  sinceOf,
+  standingWords,
+  stepOf,
+  weeksWords,
+} from './weeks-hand.ts';
+import { shareAcross, TALL, weeksPlotMarks } from './weeks-plot.ts';
 
 const WEEK = 604800;
 /** Of a course so many moments stand in its table. */
@@ -19,15 +32,20 @@ const ROWS = 6;
 const DEBRIS = 1e-6;
 /** What a mat then keeps, 1/m: our default. */
 const CAPTURE = 5;
+/** Steps of a page key. */
+const LEAP = 4;
 
-export interface MuckSupposed {
+/** Something was put into the media. */
+export interface MuckPut {
   readonly edits: FileEdits;
   readonly label: string;
+  /** What one hand puts there is undone together; undefined: by itself. */
+  readonly gesture: unknown;
 }
 
 /**
- * When the media are to be cleaned, and how split, share, contact time and pump change until then; fires
- * `muck-supposed` where the file gives no debris and somebody wants to see some.
+ * When the media are to be cleaned, and how split, share, contact time and pump change until then, with a hand that
+ * puts what has settled by any week into the file; fires `muck-put`.
  */
 @customElement('tb-weeks')
 export class Weeks extends LitElement {
@@ -35,6 +53,27 @@ export class Weeks extends LitElement {
     shared,
     dyeStyles,
     css`
+      .weeks {
+        cursor: ew-resize;
+        touch-action: pan-y;
+        user-select: none;
+        width: fit-content;
+        max-width: 100%;
+      }
+      .turn {
+        fill: none;
+        stroke: var(--ink2);
+        stroke-width: calc(0.8px * var(--line));
+      }
+      .hand-ring {
+        fill: var(--paper);
+        stroke: var(--ink);
+        stroke-width: calc(1.4px * var(--line));
+      }
+      .hand-words {
+        fill: var(--ink);
+        font-size: 13px;
+      }
       td,
       th:not(:first-child) {
         text-align: right;
@@ -56,15 +95,22 @@ export class Weeks extends LitElement {
   ];
 
   @property({ attribute: false }) scenario: Scenario | undefined;
+  /** The whole file as it is being edited: what has settled in it by now. */
+  @property({ attribute: false }) file: unknown;
+  /** The file's text as just cleaned, on which alone it depends how long a cleaning lasts. */
   @property() text = '';
   @property() display: Display = 'metric';
   @property({ attribute: false }) engine: Giving | undefined;
   @state() private care: CareAnswer | undefined;
   @state() private trouble = '';
+  /** Where a hand has just put the media, until the file has it. */
+  @state() private at: number | undefined;
   readonly #asking = new Asking(this);
   readonly #width = new Width(this);
+  #gesture: object | undefined;
 
   protected override willUpdate(changed: PropertyValues): void {
+    if (changed.has('file')) this.at = undefined;
     if (!this.engine || !(changed.has('text') || changed.has('display'))) return;
     const { text, display } = this;
     void this.#asking.ask(this.engine, [{ want: 'care', text, display }], (given) => {
@@ -73,20 +119,80 @@ export class Weeks extends LitElement {
     });
   }
 
-  #suppose(media: NonNullable<NonNullable<Scenario['filter']>['media']>): void {
-    const mats = media.layers.flatMap((layer, i) => (isFelt(layer) && layer.capture === 0 ? [i] : []));
-    const edits: FileEdits = [
-      ['debris', DEBRIS],
-      ...mats.map((i) => [`filter.media.layers[${i}].capture`, CAPTURE] as const),
-    ];
-    const detail: MuckSupposed = { edits, label: 'fine muck in the water' };
-    this.dispatchEvent(new CustomEvent('muck-supposed', { detail, bubbles: true, composed: true }));
+  #put(edits: FileEdits, label: string, gesture?: unknown): void {
+    const detail: MuckPut = { edits, label, gesture };
+    this.dispatchEvent(new CustomEvent('muck-put', { detail, bubbles: true, composed: true }));
+  }
+
+  #suppose({ layers }: Media): void {
+    const mats = layers.flatMap((layer, i) => (isFelt(layer) && layer.capture === 0 ? [i] : []));
+    const caught = mats.map((i) => [`filter.media.layers[${i}].capture`, CAPTURE] as const);
+    this.#put([['debris', DEBRIS], ...caught], 'fine muck in the water');
+  }
+
+  /** Puts what has settled by a time into the file. */
+  #moveTo(time: number, gesture: unknown): void {
+    const { care, scenario, display } = this;
+    const media = scenario?.filter?.media;
+    if (!care?.care || !media) return;
+    const to = nearest(care.course, time);
+    if (to === this.at || (this.at === undefined && to === this.#since(care.course))) return;
+    this.at = to;
+    const names = media.layers.map(({ name }) => name);
+    const label = to === 0 ? 'media as just cleaned' : `media ${weeksWords(to)} uncleaned`;
+    this.#put(depositEdits(names, heldAt(care.course, to), display), label, gesture);
+  }
+
+  #since(course: ClogCourse): number | null {
+    return this.at ?? sinceOf(course, settledIn(this.file));
+  }
+
+  #clean({ layers }: Media): void {
+    this.#put(
+      layers.map((_, i) => [depositPlace(i), undefined]),
+      'media as just cleaned',
+    );
+  }
+
+  #down(event: PointerEvent): void {
+    if (event.button !== 0) return;
+    (event.currentTarget as Element).setPointerCapture(event.pointerId);
+    this.#gesture = {};
+    this.#drag(event);
+  }
+
+  #drag(event: PointerEvent): void {
+    if (!this.#gesture || !this.care?.care) return;
+    const { left, width } = (event.currentTarget as Element).getBoundingClientRect();
+    this.#moveTo(shareAcross(event.clientX - left, width) * endOf(this.care.course), this.#gesture);
+  }
+
+  readonly #letGo = (): void => {
+    this.#gesture = undefined;
+  };
+
+  #keys(event: KeyboardEvent, course: ClogCourse): void {
+    const steps = keySteps(event.key, LEAP);
+    const from = this.#since(course) ?? endOf(course);
+    const held = 'keys on the weeks';
+    if (steps !== undefined) this.#moveTo(from + steps * stepOf(course), held);
+    else if (event.key === 'Home') this.#moveTo(0, held);
+    else if (event.key === 'End') this.#moveTo(endOf(course), held);
+    else return;
+    event.preventDefault();
   }
 
   #plot(care: Care): TemplateResult {
     const width = Math.max(240, Math.min(620, this.#width.px));
-    return html`<svg width=${width} height=${TALL} viewBox="0 0 ${width} ${TALL}" role="img"
-      aria-label="The channeled share, week by week; its figures stand in the table below">${layerElement(weeksPlotMarks(care, width))}</svg>`;
+    const { course } = care;
+    const since = this.#since(course);
+    const weeks = (time: number): string => (time / WEEK).toFixed(2);
+    return html`<div class="weeks" role="slider" tabindex="0" aria-label="weeks since a cleaning" aria-valuemin="0"
+      aria-valuemax=${weeks(endOf(course))} aria-valuenow=${weeks(since ?? endOf(course))}
+      aria-valuetext=${standingWords(course, since)}
+      @pointerdown=${this.#down} @pointermove=${this.#drag} @pointerup=${this.#letGo} @pointercancel=${this.#letGo}
+      @keydown=${(event: KeyboardEvent) => this.#keys(event, course)}><svg width=${width} height=${TALL}
+      viewBox="0 0 ${width} ${TALL}" aria-hidden="true">${layerElement(weeksPlotMarks({ ...care, since }, width))}</svg></div>`;
   }
 
   #table({ course }: Care): TemplateResult {
@@ -111,9 +217,11 @@ export class Weeks extends LitElement {
     if (!care) return html`<p class="note">One moment …</p>`;
     const media = scenario?.filter?.media;
     const isBare = !care.care && media && scenario.debris === 0;
+    const isSettled = media && settledIn(this.file) > 0;
     return html`<section aria-label="The weeks between cleanings">
       <p role="status">${care.says}</p>
       ${isBare ? html`<button @click=${() => this.#suppose(media)}>suppose fine muck: a milliliter settles out of each cubic meter (our default)</button>` : nothing}
+      ${isSettled ? html`<button @click=${() => this.#clean(media)}>as just cleaned</button>` : nothing}
       ${care.care && care.course.t.length > 1 ? html`${this.#plot(care)} ${this.#table(care)}` : nothing}
     </section>`;
   }
