@@ -15,6 +15,8 @@ const PAIR = 34;
 const APART = 6;
 /** The words of the shares take so much room across, px. */
 const SHARES = 210;
+/** The main line's own words stand so far above the foot, px. */
+const FOOT = 44;
 /** A feed nearer than this to the edge of the sheet has no room for its words, px. */
 const FEED = 70;
 /** Depth of a tint of the water, m: text stands on the two palest and the three deepest. */
@@ -50,7 +52,7 @@ function waysOf({ filter, pipes, scenario }: Scene, scale: Scale, moment: Moment
 }
 
 /** Layers and gap in a column left of the vessel, each tied to what it names. */
-function besideVessel({ filter, scenario, pipes }: Scene, scale: Scale, moment: Moment): Mark[] {
+function besideVessel({ filter, scenario, pipes, earth }: Scene, scale: Scale, moment: Moment): Mark[] {
   const media = filter?.filter.media;
   if (!filter || !media) return [];
   const { display } = scenario;
@@ -82,7 +84,9 @@ function besideVessel({ filter, scenario, pipes }: Scene, scale: Scale, moment: 
   if (end === undefined) return [];
   // From beyond the riser a leader crosses it level before it slopes.
   const bend = between === undefined ? Math.max(end + 14, riserEdge(pipes, scale, 1) + 6) : end + 14;
-  let free = -Infinity;
+  const under = groundUnder(earth, end, scale);
+  const fits = under + told.length * (PAIR + APART) < scale.bottom - FOOT;
+  let free = between === undefined && fits ? under : -Infinity;
   return told.flatMap(({ name, figure, x, y }) => {
     const top = Math.max(free, y - 0.5 * PAIR);
     free = top + PAIR + APART;
@@ -106,6 +110,12 @@ function columnsOf(pipes: Scene['pipes'], wall: number, scale: Scale): (number |
     between - Math.max(0, riserEdge(pipes, scale, 1)) >= COLUMN ? between : undefined,
     before - scale.left >= COLUMN ? before : undefined,
   ];
+}
+
+/** Where the ground lies under a column of names that ends there: its line strikes through none of them, px. */
+function groundUnder(earth: Scene['earth'], end: number, scale: Scale): number {
+  const within = earth.filter(([station]) => scale.x(station) <= end + 20).map(([, z]) => scale.y(z));
+  return Math.max(scale.y(earth[0][1]), ...within) + 4;
 }
 
 /** The riser's right (1) or left (−1) side, px. */

@@ -129,12 +129,20 @@ function ofFilter({ balance, scenario, answer }: Answered, own: Check | undefine
     `${formatPercent(1 - channeled)} goes through them.`;
   const most = channeled + (last?.band ?? 0);
   const unsure =
-    share === 'tight' && most > limit ? ` Nobody has measured the gap: it may be ${formatPercent(most)}.` : '';
+    share === 'tight' && most > limit ? ` ${unknownOf(last?.rests?.place)}: it may be ${formatPercent(most)}.` : '';
   return {
     verdict: own?.verdict ?? (lifts ? 'fail' : share),
     says: lifts ? `the media float up; ${says}` : says,
     more: `${shares}${unsure}${cloggedWords(answer, channeled)}`,
   };
+}
+
+/** What makes the share unsure most, by its place in the file. */
+function unknownOf(place = ''): string {
+  if (place.endsWith('.gap')) return 'Nobody has measured the gap';
+  if (place.endsWith('.beta')) return 'Nobody knows how much of the pores the muck takes';
+  if (place.endsWith('Weight')) return 'Nobody has weighed the media under water';
+  return 'How media hold water back is known to a third';
 }
 
 /** A share that has grown by less over a run is not told. */

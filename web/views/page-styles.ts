@@ -39,11 +39,11 @@ export const pageStyles = css`
   tb-dye {
     order: 3;
   }
-  tb-filter,
   tb-mine,
   tb-whole-answer {
     order: 4;
   }
+  tb-filter,
   .folds,
   .inputs {
     order: 5;
@@ -135,6 +135,15 @@ export const pageStyles = css`
     font-size: 14px;
     line-height: 19px;
     color: var(--ink2);
+  }
+  /* After the next step the drawing is what is seen to change: it stands under the lesson's presses. */
+  @media (max-width: 999.98px) {
+    .run:has(tb-lesson) :is(tb-answer, tb-whole-answer) {
+      order: 5;
+    }
+    .run:has(tb-lesson) :is(.bar, tb-dye) {
+      order: 4;
+    }
   }
   @media (min-width: 1000px) {
     :host {
