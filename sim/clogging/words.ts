@@ -1,4 +1,4 @@
-import { type Display, formatDuration, formatLength, formatNumber, formatPercent } from '../quantity/index.ts';
+import { type Display, formatDuration, formatFine, formatNumber, formatPercent } from '../quantity/index.ts';
 import type { Care } from './answer.ts';
 
 /** Weeks looked at: two years. */
@@ -72,7 +72,7 @@ const GUESSES: Readonly<Record<string, { what: string; end: (value: number, disp
 const DEPOSIT = { what: 'how much of the pores a deposit takes', end: timesText };
 
 function gapText(gap: number, display: Display): string {
-  return gap === 0 ? 'none' : formatLength(gap, display);
+  return gap === 0 ? 'none' : formatFine(gap, display);
 }
 
 function timesText(beta: number): string {

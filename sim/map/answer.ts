@@ -61,6 +61,8 @@ export interface OperatingMap {
   readonly now: MapPoint;
   /** Where all checks hold as one axis is moved from there, the other staying. */
   readonly along: { readonly x: readonly Stretch[]; readonly y: readonly Stretch[] };
+  /** Of the main with the valves as they are and the pump at its full speed, m³/s; null where it runs so, or finds no balance. */
+  readonly fullSpeed: number | null;
   /** Name of the stone whose flow is mapped; null where there is none. */
   readonly over: string | null;
   /** By how much the map may miss between its points, by figure: SI, of a contact time as a share of it. See `missOf`. */

@@ -11,6 +11,10 @@ import { settingFor } from './share.ts';
 const POINTS = 21;
 /** The slowest a pump is looked at in the plane of flow, −. */
 const SLOWEST = 0.4;
+/** Between speeds where nothing else is asked for, −. */
+const STEP = 0.03;
+/** Tenths of a speed as they are typed are tenths. */
+const ROUNDING = 1e-9;
 
 export interface MapOptions {
   readonly plane?: Plane;
@@ -31,7 +35,7 @@ export function operatingMap(s: Scenario, options: MapOptions = {}): MapAnswer {
   const { plane = 'valves', n = POINTS } = options;
   const none = noPlane(s);
   if (none !== undefined) return { ok: false, says: none };
-  const x = options.x ?? (plane === 'valves' ? spaced(0, n) : spaced(SLOWEST, n, Math.max(1, s.pump.speed)));
+  const x = options.x ?? (plane === 'valves' ? spaced(0, n) : speeds(s, STEP));
   const y = options.y ?? spaced(0, n);
   const over = mainStone(s);
   const seeker = new Seeker(s);
@@ -42,7 +46,7 @@ export function operatingMap(s: Scenario, options: MapOptions = {}): MapAnswer {
     x: holdingAlong(x, (value) => locate(value, now.y).point),
     y: holdingAlong(y, (value) => locate(now.x, value).point),
   };
-  const map = { plane, x, y, points, now, along, over };
+  const map = { plane, x, y, points, now, along, fullSpeed: atFullSpeed(s, seeker), over };
   return {
     ok: true,
     ...map,
@@ -50,6 +54,13 @@ export function operatingMap(s: Scenario, options: MapOptions = {}): MapAnswer {
     says: whatIsLeftOut(s, map),
     work: { balances: seeker.balances, anew: seeker.anew },
   };
+}
+
+/** Speeds of the plane of flow: up to full speed, and by whole tenths as far beyond either end as the pump runs. */
+export function speeds({ pump: { speed } }: Scenario, step: number): number[] {
+  const from = Math.min(SLOWEST, Math.floor(10 * speed + ROUNDING) / 10);
+  const to = Math.max(1, Math.ceil(10 * speed - ROUNDING) / 10);
+  return spaced(from, Math.round((to - from) / step) + 1, to);
 }
 
 const spaced = (from: number, n: number, to = 1): number[] =>
@@ -99,6 +110,13 @@ function flowPlane(locate: Locate, speeds: readonly number[], shares: readonly n
     });
     return points.reverse();
   });
+}
+
+function atFullSpeed(s: Scenario, seeker: Seeker): number | null {
+  if (s.pump.speed === 1) return null;
+  const { bottomFeed, topFeed } = s.plumbing;
+  const found = seeker.at({ bottom: bottomFeed?.valve ?? 0, top: topFeed?.valve ?? 0, speed: 1 });
+  return found?.balance.answer.flows.main ?? null;
 }
 
 function presentPoint(s: Scenario, seeker: Seeker, over: string | null, plane: Plane): MapPoint {

@@ -43,10 +43,14 @@ function border(
   return { inside, beyond: at(outside).fails };
 }
 
-/** How many points hold, and how many fail by each check that is named there. */
+/** The media float up. */
+export const isLifted = ({ lift }: Pick<MapPoint, 'lift'>): boolean => lift !== null && lift >= 1;
+
+/** How many points hold, at how many the media float, and how many fail by each check named there. */
 export function tally({ points }: Pick<OperatingMap, 'points'>): {
   readonly found: number;
   readonly hold: number;
+  readonly lifted: number;
   readonly failing: readonly (readonly [BalanceCheck, number])[];
 } {
   const found = points.filter((point) => point.found);
@@ -55,6 +59,7 @@ export function tally({ points }: Pick<OperatingMap, 'points'>): {
   return {
     found: found.length,
     hold: found.filter(({ fails }) => fails === null).length,
+    lifted: found.filter(isLifted).length,
     failing: [...failing].sort((a, b) => b[1] - a[1]),
   };
 }

@@ -1,8 +1,9 @@
 /** What a site's map cannot show, in sentences. */
 
-import { formatPercent } from '../quantity/index.ts';
+import { formatFlow, formatPercent, formatVolume } from '../quantity/index.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { MapPoint, OperatingMap } from './answer.ts';
+import { figureAt } from './between.ts';
 
 /** Why a site has no plane of two valves; undefined where it has. */
 export function noPlane({ plumbing: { bottomFeed, topFeed } }: Scenario): string | undefined {
@@ -13,11 +14,12 @@ export function noPlane({ plumbing: { bottomFeed, topFeed } }: Scenario): string
   return bottomFeed ? undefined : 'There is neither a bottom feed nor a top feed, so there is no valve to map.';
 }
 
-type Laid = Pick<OperatingMap, 'plane' | 'points' | 'over' | 'now'>;
+type Laid = Pick<OperatingMap, 'plane' | 'x' | 'y' | 'points' | 'over' | 'now'>;
 
 /** What is left out of a map, and why. */
-export function whatIsLeftOut(s: Scenario, { plane, points, over, now }: Laid): string[] {
-  const says: string[] = [];
+export function whatIsLeftOut(s: Scenario, map: Laid): string[] {
+  const { plane, points, over, now } = map;
+  const says = [...settledWords(s), ...(plane === 'flow' ? throttledWords(s, map) : [])];
   if (!s.filter) says.push('There is no filter: nothing floats up, nothing slips round, and there is no contact time.');
   else if (!s.filter.media)
     says.push('The filter holds no media: nothing floats up, nothing slips round, and there is no contact time.');
@@ -33,6 +35,29 @@ export function whatIsLeftOut(s: Scenario, { plane, points, over, now }: Laid): 
   if (dry > 0 && dry < points.length && plane === 'flow')
     says.push(`At ${dry} of ${points.length} points the pump lifts no water so high.`);
   return says;
+}
+
+/** What stands in the media as they are mapped, where anything ever settles in them. */
+function settledWords({ filter, debris, display }: Scenario): string[] {
+  const layers = filter?.media?.layers ?? [];
+  const settled = layers.reduce((sum, { deposit }) => sum + deposit, 0);
+  if (settled > 0)
+    return [`The map is drawn with what has settled in the media now, ${formatVolume(settled, display)}.`];
+  return debris > 0 && layers.some(({ capture }) => capture > 0)
+    ? ['The map is drawn with clean media, as they are at the start: what settles in them moves its lines.']
+    : [];
+}
+
+/** Less than this share of the flow is no difference. */
+const THROTTLED = 0.01;
+
+/** Every place of the plane of flow has its valves as open as its share lets them; the site need not. */
+function throttledWords({ display }: Scenario, map: Laid): string[] {
+  const { flow, x, y } = map.now;
+  const open = figureAt(map, 'flow', x, y);
+  const lead = 'Every place of this plane is drawn with the valves as far open as its share lets them';
+  if (flow === null || open === null || open - flow < THROTTLED * open) return [`${lead}.`];
+  return [`${lead}: so opened, the pump would lift ${formatFlow(open, display)} where it now lifts ${formatFlow(flow, display)}.`];
 }
 
 /** Where the share that slips round hardly changes over the map, −. */

@@ -33,6 +33,22 @@ function figures(value: number, digits = 3): string {
   return formatNumber(value, Math.max(0, Math.min(6, digits - before)));
 }
 
+/**
+ * A gap, a grain or a head across media in m, too small for eighths of an inch: '2.5 mm', '0.10 in'; what would round
+ * to nothing as 'less than 0.1 mm', 'less than 0.01 in'.
+ */
+export function formatFine(value: number, display: Display): string {
+  if (!Number.isFinite(value)) return 'none';
+  const [size, decimals, unit] = display === 'us' ? [INCH, 2, 'in'] : [1e-3, 1, 'mm'];
+  const least = 10 ** -decimals;
+  const shown = value / size;
+  if (value === 0) return `0 ${unit}`;
+  if (value > 0 && shown < least / 2) return `less than ${least} ${unit}`;
+  // A gap of 5 mm is no finer known for being written 5.0 mm; hundredths of an inch are read off as such.
+  const whole = Number.isInteger(Number(shown.toFixed(decimals))) || Math.abs(shown) >= 99.95;
+  return `${formatNumber(shown, whole && display === 'metric' ? 0 : decimals)} ${unit}`;
+}
+
 /** Inches to the nearest eighth, '4 7/8 in'; from 2 ft up in feet, '3 ft 6 in'; under a sixteenth decimals. */
 function inches(value: number): string {
   const size = Math.abs(value) / INCH;

@@ -1,6 +1,6 @@
 import type { Balance } from '../balance.ts';
 import { areaAt, makeStorage } from '../laws/storage.ts';
-import { formatArea, formatLength, formatPercent, formatVolume } from '../quantity/index.ts';
+import { formatArea, formatFine, formatLength, formatPercent, formatVolume } from '../quantity/index.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { standingMoves } from '../trials/standing.ts';
 import type { RunAnswer } from './answer.ts';
@@ -21,6 +21,8 @@ const NOTHING = 1e-6;
 const SPLASHY = 1e-3;
 /** A filter wider than media and gap by more than this share holds water that is counted nowhere. */
 const BESIDE = 1.05;
+/** Media and gap that ask for more than the filter has by this share contradict it. */
+const TIGHT = 1.01;
 /** Edges nearer to the fill mark than this are in reach of waves and settlement, m. */
 const NEAR = 0.075;
 
@@ -128,6 +130,12 @@ function beside(s: Scenario): string | undefined {
   const height = media.layers.reduce((sum, l) => sum + l.thickness, 0);
   const whole = areaAt(makeStorage(s.filter.profile), media.bottom + height / 2);
   const used = media.area + media.perimeter * media.gap;
+  if (used > TIGHT * whole)
+    return (
+      `Media of ${formatArea(media.area, s.display)} and a gap of ${formatFine(media.gap, s.display)} round them ask for ` +
+      `${formatArea(used, s.display)}, but the filter has ${formatArea(whole, s.display)}: one of the three is not as it was measured, and ` +
+      'the water stays shorter than is told here.'
+    );
   if (whole <= BESIDE * used) return undefined;
   return (
     `Beside the media and the gap round them ${formatArea(whole - used, s.display)} of the filter’s plan stand open: ` +

@@ -205,4 +205,13 @@ describe('a caution', () => {
     // 0.5 − 0.35 − 2.4 × 0.002 m².
     expect(cautions(open).join(' ')).toContain('0.15 m² of the filter’s plan');
   });
+
+  test('says that media and gap have no room in the filter', () => {
+    const tight = siteWith((file) => {
+      file.filter.media.gap = '60 mm';
+      file.filter.media.perimeter = 2.6;
+    });
+    // 0.49 + 2.6 × 0.06 = 0.646 m² in 0.5 m².
+    expect(cautions(tight).join(' ')).toContain('ask for 0.65 m², but the filter has 0.50 m²');
+  });
 });

@@ -6,6 +6,7 @@ import {
   formatClock,
   formatDepthRate,
   formatDuration,
+  formatFine,
   formatFlow,
   formatHead,
   formatLength,
@@ -221,6 +222,18 @@ describe('figures for people', () => {
     expect(formatLength(0.064, 'metric')).toBe('64 mm');
     expect(formatLength(2.4, 'metric')).toBe('2.40 m');
     expect(formatLength(Number.NaN, 'us')).toBe('none');
+  });
+
+  test('of gaps and small heads are tenths of a millimeter or hundredths of an inch, and never nothing', () => {
+    expect(formatFine(0.0025, 'metric')).toBe('2.5 mm');
+    expect(formatFine(0.005, 'metric')).toBe('5 mm');
+    expect(formatFine(0.115, 'metric')).toBe('115 mm');
+    expect(formatFine(2e-5, 'metric')).toBe('less than 0.1 mm');
+    expect(formatFine(0, 'metric')).toBe('0 mm');
+    expect(formatFine(0.005, 'us')).toBe('0.20 in');
+    expect(formatFine(1e-4, 'us')).toBe('less than 0.01 in');
+    expect(formatFine(0, 'us')).toBe('0 in');
+    expect(formatFine(Number.NaN, 'metric')).toBe('none');
   });
 
   test('of levels have a true minus sign, and none on a zero', () => {

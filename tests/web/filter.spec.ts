@@ -223,7 +223,7 @@ test('two cases side by side on a projector, opened and left by keys', async ({ 
   await expect(sides.getByRole('heading', { level: 2 })).toHaveText(
     /^As kept, 1\.0 % slips round the media; now \d+ % does\.$/,
   );
-  await expect(sides).toContainText('Set otherwise: gap round the mats 15 mm, as kept 5.0 mm.');
+  await expect(sides).toContainText('Set otherwise: gap round the mats 15 mm, as kept 5 mm.');
   // Both whole in sight, at one scale and one speed.
   const drawings = sides.locator('tb-section svg');
   await expect(drawings).toHaveCount(2);

@@ -1,5 +1,5 @@
 /** What is seen in the filter, and why, in three or four sentences that change with it. */
-import { type Display, formatDuration, formatFlow, formatLength, formatPercent } from '../../sim/quantity/index.ts';
+import { type Display, formatDuration, formatFine, formatFlow, formatPercent } from '../../sim/quantity/index.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import type { Moment } from '../state/moment.ts';
 import { type Passage, passageAt, STILL } from './passage.ts';
@@ -10,8 +10,7 @@ const UNFED = 1e-5;
 const HARDLY = 0.005;
 /** Deposit is told as the cause where it makes the head so many times that of clean media. */
 const SILTED = 1.3;
-/** Heads under the first are told as less than that; a bed that asks less than the second hardly resists, m. */
-const LEAST = 1e-4;
+/** A bed that asks less head than this hardly resists, m. */
 const COARSE = 2e-3;
 /** One way is told as quicker than the other from this ratio of times on. */
 const QUICKER = 1.15;
@@ -66,6 +65,11 @@ function withoutPassage(s: Scenario, { flows, levels }: Moment): string[] | unde
       'No water goes under the rack: all that the pump lifts goes up the top feed, past the media.',
       `${wet} Open the bottom feed’s valve to feed them.`,
     ];
+  if (plumbing.bottomFeed.valve <= 0 && (plumbing.topFeed?.valve ?? 0) <= 0)
+    return [
+      'Both valves are shut, so no water moves, whether the pump runs or not. A pump left on against shut valves heats what stands in it.',
+      wet,
+    ];
   return ['The pump stands, so nothing goes up through the media and no mark runs.', wet];
 }
 
@@ -82,37 +86,36 @@ function whySlips(passage: Passage, s: Scenario): string {
   const { share = 0, gap, head, clean, lift } = passage;
   const { display } = s;
   const slips = `${formatPercent(share)} of the bottom feed slips round the sides`;
-  const wide = formatLength(gap, display);
+  const wide = formatFine(gap, display);
   const doubt = bandWords(passage, s);
   const rest = s.filter?.media?.gap ?? 0;
   if (rest <= 0 && head < lift) return `Nothing slips round the sides: media and wall are given no gap.${doubt}`;
   if (head >= lift)
-    return `${slips}, because ${formatLength(head, display)} of head have lifted the media and the gap beside them has opened from ${formatLength(rest, display)} to ${wide}.${doubt}`;
+    return `${slips}, because ${formatFine(head, display)} of head have lifted the media and the gap beside them has opened from ${formatFine(rest, display)} to ${wide}.${doubt}`;
   if (head > SILTED * clean)
-    return `${slips}, because deposit holds the water back: the bed asks ${headWords(head, display)} of head, clean it would ask ${headWords(clean, display)}, and that drives this much up a gap of ${wide}.${doubt}`;
+    return `${slips}, because deposit holds the water back: the bed asks ${formatFine(head, display)} of head, clean it would ask ${formatFine(clean, display)}, and that drives this much up a gap of ${wide}.${doubt}`;
   if (share < HARDLY)
     return `Hardly anything slips round the sides (${formatPercent(share)}), because a gap of ${wide} is so narrow that it holds the water back more than the media do.${doubt}`;
   const asks =
     head < Math.min(COARSE, 0.3 * lift)
       ? 'The media hardly resist: the gap decides.'
       : 'The more the media resist, the more goes round.';
-  return `${slips}, because ${headWords(head, display)} of head, all that the bed asks, drives this much up a gap of ${wide}. ${asks}${doubt}`;
+  return `${slips}, because ${formatFine(head, display)} of head, all that the bed asks, drives this much up a gap of ${wide}. ${asks}${doubt}`;
 }
-
-/** A head under a tenth of a millimeter is told as that. */
-export const headWords = (head: number, display: Display): string =>
-  head < LEAST ? `less than ${formatLength(LEAST, display)}` : formatLength(head, display);
 
 /** What the share would be at either end of what nobody has measured. */
 function bandWords(passage: Passage, { assumed, display }: Scenario): string {
   const band = assumed.find(({ place }) => place === 'filter.media.gap')?.band;
   if (!band) return '';
   const [low, high] = band;
-  const least =
-    low <= 0
-      ? 'without one nothing would'
-      : `at ${formatLength(low, display)} ${formatPercent(passage.shareAt(low))} would`;
-  return ` Nobody has measured that gap: ${least}, at ${formatLength(high, display)} ${formatPercent(passage.shareAt(high))}.`;
+  const [least, most] = [low, high].map((gap) => passage.shareAt(gap));
+  const atLeast =
+    low > 0
+      ? `at ${formatFine(low, display)} ${formatPercent(least)} would`
+      : least < HARDLY
+        ? 'without one nothing would'
+        : `without one still ${formatPercent(least)} would, since the media float`;
+  return ` Nobody has measured that gap: ${atLeast}, at ${formatFine(high, display)} ${formatPercent(most)}.`;
 }
 
 function timesWords({ throughTime, roundTime, share = 0 }: Passage): string {
@@ -131,7 +134,7 @@ function liftWords({ head, lift, onset, through, round }: Passage, { flows }: Mo
   if (!Number.isFinite(onset)) return '';
   const now = through + round;
   if (head >= lift)
-    return `The media float: ${formatLength(head, display)} of head stand against ${formatLength(lift, display)} that lift them, and more flow widens the gap instead of going through.`;
+    return `The media float: ${formatFine(head, display)} of head stand against ${formatFine(lift, display)} that lift them, and more flow widens the gap instead of going through.`;
   const feed = Math.abs(flows['bottom feed'] ?? now);
   return `The media would float up from ${formatFlow(onset, display, feed)} of bottom feed; now it brings ${formatFlow(feed, display)}, ${formatPercent(now / onset)} of that.`;
 }

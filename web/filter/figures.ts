@@ -1,6 +1,6 @@
 /** Figures of the water in the filter at a moment, beside those of the case kept. */
-import { type Display, formatDuration, formatLength, formatPercent } from '../../sim/quantity/index.ts';
-import { headWords, type Seen } from './explanation.ts';
+import { type Display, formatDuration, formatFine, formatPercent } from '../../sim/quantity/index.ts';
+import type { Seen } from './explanation.ts';
 import { type Passage, passageAt } from './passage.ts';
 
 export interface FigureRow {
@@ -26,7 +26,7 @@ export function figureRows(seen: Seen, kept?: Seen): FigureRow[] {
   });
   return [
     ...ROWS.map(([name, of]) => ({ name, ...pair((passage) => of(passage, display)) })),
-    { name: headName(now, other, display), ...pair(({ head }) => headWords(head, display)) },
+    { name: headName(now, other, display), ...pair(({ head }) => formatFine(head, display)) },
     ...filledNames(now, other).map((name) => ({
       name: `pores of ‘${name}’ filled`,
       ...pair(({ layers }) => filledWords(layers.find((layer) => layer.name === name)?.filled)),
@@ -52,7 +52,7 @@ const ROWS: readonly (readonly [name: string, of: (passage: Passage, display: Di
 
 /** The head that lifts them is told once where it is one for both. */
 function headName({ lift }: Passage, other: Passage | undefined, display: Display): string {
-  const [words, kept] = [lift, other?.lift ?? lift].map((head) => formatLength(head, display));
+  const [words, kept] = [lift, other?.lift ?? lift].map((head) => formatFine(head, display));
   return words === kept ? `head lost; ${words} lifts them` : `head lost; ${words} lifts them, as kept ${kept}`;
 }
 

@@ -1,8 +1,15 @@
 /** In what two cases of a filter differ, in words and figures. */
-import { type Display, formatDuration, formatFlow, formatLength, formatPercent } from '../../sim/quantity/index.ts';
+import {
+  type Display,
+  formatDuration,
+  formatFine,
+  formatFlow,
+  formatLength,
+  formatPercent,
+} from '../../sim/quantity/index.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import type { Moment } from '../state/moment.ts';
-import { headWords, type Seen } from './explanation.ts';
+import type { Seen } from './explanation.ts';
 import { type Passage, passageAt } from './passage.ts';
 
 /** A figure of both cases. */
@@ -43,7 +50,7 @@ export function differencesOf(kept: Seen, now: Seen): Differences {
       row('time among the media', (_, p) => timeWords(p?.throughTime)),
       row('time in the gap', (_, p) => timeWords(p?.roundTime)),
       row('head, and what lifts them', (_, p) =>
-        p ? `${headWords(p.head, display)} of ${formatLength(p.lift, display)}` : 'none',
+        p ? `${formatFine(p.head, display)} of ${formatFine(p.lift, display)}` : 'none',
       ),
       row('bottom feed', flow('bottom feed')),
       row('top feed', flow('top feed')),
@@ -87,14 +94,13 @@ function settingsOf({ scenario: s, porosities, moment }: Seen, display: Display)
   if (plumbing.bottomFeed) told.push(['bottom feed’s valve', formatPercent(plumbing.bottomFeed.valve)]);
   if (plumbing.topFeed) told.push(['top feed’s valve', formatPercent(plumbing.topFeed.valve)]);
   if (!media) return [...told, ['media', 'none']];
-  told.push(['gap round the mats', formatLength(media.gap, display)]);
+  told.push(['gap round the mats', formatFine(media.gap, display)]);
   media.layers.forEach(({ name, thickness, grain, porosity }, i) => {
     told.push([
       `‘${name}’`,
-      [
-        formatLength(thickness, display),
-        ...(grain === undefined ? [] : [`${formatLength(grain, display)} grain`]),
-      ].join(', '),
+      [formatLength(thickness, display), ...(grain === undefined ? [] : [`${formatFine(grain, display)} grain`])].join(
+        ', ',
+      ),
     ]);
     const left = porosities?.[i] ?? porosity;
     if (left < 0.995 * porosity) told.push([`pores of ‘${name}’ filled`, formatPercent(1 - left / porosity)]);

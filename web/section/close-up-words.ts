@@ -1,4 +1,4 @@
-import { formatFlow, formatLength } from '../../sim/quantity/format.ts';
+import { formatFine, formatFlow, formatLength } from '../../sim/quantity/format.ts';
 import type { Moment } from '../state/moment.ts';
 import { bedAt } from './bed.ts';
 import { floorOf, type Spot } from './cut.ts';
@@ -61,7 +61,7 @@ function besideVessel({ filter, scenario, pipes, earth }: Scene, scale: Scale, m
   let z = media.bottom;
   for (const layer of media.layers) {
     const { name, thickness, grain } = layer;
-    const size = grain === undefined ? '' : `, ${formatLength(grain, display)} ${isFelt(layer) ? 'fiber' : 'grain'}`;
+    const size = grain === undefined ? '' : `, ${formatFine(grain, display)} ${isFelt(layer) ? 'fiber' : 'grain'}`;
     told.unshift({
       name,
       figure: `${formatLength(thickness, display)}${size}`,
@@ -73,7 +73,7 @@ function besideVessel({ filter, scenario, pipes, earth }: Scene, scale: Scale, m
   const gapAt = scale.y(media.bottom + 0.6 * (z - media.bottom));
   told.push({
     name: 'gap round the mats',
-    figure: formatLength(media.gap, display),
+    figure: formatFine(media.gap, display),
     x: left + bedAt(filter, media, scenario, moment, scale).gap / 2,
     y: gapAt,
   });

@@ -133,7 +133,7 @@ function ofFilter({ balance, scenario, answer }: Answered, own: Check | undefine
   return {
     verdict: own?.verdict ?? (lifts ? 'fail' : share),
     says: lifts ? `the media float up; ${says}` : says,
-    more: `${shares}${unsure}${cloggedWords(answer, channeled)}`,
+    more: `${shares}${unsure}${standsWords(answer)}${cloggedWords(answer, channeled)}`,
   };
 }
 
@@ -143,6 +143,12 @@ function unknownOf(place = ''): string {
   if (place.endsWith('.beta')) return 'Nobody knows how much of the pores the muck takes';
   if (place.endsWith('Weight')) return 'Nobody has weighed the media under water';
   return 'How media hold water back is known to a third';
+}
+
+/** The balance is that of a running pump; a run in which it never does shows nothing of it. */
+function standsWords({ flows }: RunAnswer): string {
+  const most = flows['main']?.max.value;
+  return most !== undefined && most < 1e-6 ? ' So it would be: in this run the pump moves no water.' : '';
 }
 
 /** A share that has grown by less over a run is not told. */

@@ -1,7 +1,7 @@
 import type { Balance } from '../../balance.ts';
 import { GRAVITY } from '../../laws/constants.ts';
 import { liftOnset } from '../../network/media.ts';
-import { type Display, formatFlow, formatLength, formatNumber, formatPercent } from '../../quantity/index.ts';
+import { formatFine, formatFlow, formatLength, formatNumber, formatPercent } from '../../quantity/index.ts';
 import type { Media, Scenario } from '../../scenario/scenario.ts';
 import type { Check } from '../answer.ts';
 import { bandOf, restsOn } from './bands.ts';
@@ -18,8 +18,8 @@ const TURN = 0.05;
 const POUND = 0.45359237;
 const WEIGHT = { metric: GRAVITY, us: 2 * POUND * GRAVITY };
 const MOST_WEIGHTS = 100;
-/** A head below this is told as 'under' it, m. */
-const UNSEEN = 0.001;
+/** A part of the lift head below this is told as hardly any, −. */
+const HARDLY = 0.005;
 
 interface Share {
   readonly share: number;
@@ -83,19 +83,14 @@ export function channelingCheck({ scenario, balance }: CheckInput): Check | unde
   });
 }
 
-/** Hundredths of an inch or tenths of a millimeter: eighths are too coarse for a gap. */
-function gapText(gap: number, display: Display): string {
-  return display === 'us' ? `${formatNumber(gap / 0.0254, 2)} in` : `${Number((gap * 1000).toFixed(1))} mm`;
-}
-
 function shareSays(s: Scenario, media: Media, { share }: Share): string {
   const says =
     `The channeled share is ${formatPercent(share)}: so much of what comes up the bottom feed slips through the gap ` +
-    `round the mats, ${gapText(media.gap, s.display)} wide.`;
+    `round the mats, ${formatFine(media.gap, s.display)} wide.`;
   const assumed = s.assumed.find(({ place }) => place === 'filter.media.gap')?.band;
   if (!assumed) return says;
   const [low, high] = assumed.map((gap) => shareIn(balanceOf(withMedia(s, { gap })))?.share ?? 0);
-  const [narrow, wide] = assumed.map((gap) => gapText(gap, s.display));
+  const [narrow, wide] = assumed.map((gap) => formatFine(gap, s.display));
   return (
     `${says} Nobody has measured that gap: from ${narrow} to ${wide} the share goes from ${formatPercent(low)} to ` +
     `${formatPercent(high)}.`
@@ -109,18 +104,20 @@ function limitSays({ fail, origin }: Marks): string {
 function liftSays({ display }: Scenario, { answer, network }: Balance, { lift }: Share): string {
   const { liftHead } = network.parts.circuit.feeds;
   const head = answer.mediaHead ?? 0;
-  const cost = head < UNSEEN ? `under ${formatLength(UNSEEN, display)}` : formatLength(head, display);
-  const heads = `they cost ${cost} of head and float up at ${formatLength(liftHead, display)}`;
+  const heads = `they cost ${formatFine(head, display)} of head and float up at ${formatFine(liftHead, display)}`;
   return lift >= 1 ? `The media float up: ${heads}, and the gap round them opens.` : `The media stay down: ${heads}.`;
 }
 
 /** The flow at which clean media float up, m³/s, beside the present one. */
 function onsetPlace(s: Scenario, media: Media, { answer }: Balance, { lift }: Share): Check['places'][number] {
   const onset = liftOnset(media, s.water.temperature);
-  const [most, now] = [onset, answer.flows['bottom feed']].map((flow) => formatFlow(flow, s.display, onset));
+  const feed = answer.flows['bottom feed'];
+  const [most, now] = [onset, feed].map((flow) => formatFlow(flow, s.display, feed));
   const says =
     `Clean and under water the media float up from ${most} in the bottom feed; now it brings ${now}, and the head ` +
-    (lift < 1 ? `keeps ${formatPercent(1 - lift)} of what lifts them in hand.` : 'is past what lifts them.');
+    (lift >= 1
+      ? 'is past what lifts them.'
+      : `keeps ${lift < HARDLY ? 'nearly all' : formatPercent(1 - lift)} of what lifts them in hand.`);
   return { name: 'lift onset', verdict: 'told', value: onset, says };
 }
 
@@ -159,7 +156,7 @@ function gapMend(s: Scenario, media: Media, limit: number): string[] {
   const over = leastSteps((n) => share(n * step) > limit, Math.round(WIDEST_GAP / step));
   if (over === undefined || over === 1) return [];
   const widest = (over - 1) * step;
-  const text = gapText(widest, s.display);
+  const text = formatFine(widest, s.display);
   return widest < media.gap
     ? [`close the gap round the mats to ${text}`]
     : [`measure the gap: up to ${text} the share stays within the limit`];
