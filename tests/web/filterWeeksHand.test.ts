@@ -102,7 +102,8 @@ describe('the hand', () => {
 
   test('stays on the course', () => {
     expect(nearest(course, -WEEK)).toBe(0);
-    expect(nearest(course, 1e9)).toBe(endOf(course));
+    expect(nearest(lasting(104.3), 1e9)).toBe(104 * WEEK);
+    expect(endOf(course) - nearest(course, 1e9)).toBeLessThan(stepOf(course));
     expect(nearest(lasting(104), 6.4 * WEEK)).toBe(6 * WEEK);
   });
 
@@ -146,7 +147,21 @@ describe('the plot of the weeks', () => {
     expect(liftingAt({ t: Float64Array.of(0, 2), lift: Float64Array.of(0.5, 1.5) })).toBe(1);
   });
 
-  test.each([328, 400, 620])('has no words over others, nor beyond its edges, at %d px', (width) => {
+  const own = JSON.parse(siteText('courtyard'));
+  own.filter.media.layers[0].capture = 5;
+  const sites: [string, number, ReturnType<typeof careOf>][] = [
+    ['the teaching filter', 328, care],
+    ['the teaching filter', 400, care],
+    ['the teaching filter', 620, care],
+    ['a wide gap', 328, careOf(withValuesAt(file, [['filter.media.gap', '5 mm']]))],
+    ['a narrow gap', 328, careOf(withValuesAt(file, [['filter.media.gap', '0.5 mm']]))],
+    ['muddy water', 328, careOf(withValuesAt(file, [['debris', 4e-5]]))],
+    ['clear water', 620, careOf(withValuesAt(file, [['debris', 4e-8]]))],
+    ['a coarse mat', 328, careOf({ ...own, debris: 1e-6 })],
+  ];
+  test.each(sites)('of %s has no words over others, over its curve, nor beyond its edges, at %d px', (...row) => {
+    const [, width, care] = row;
+    const { course } = care;
     for (let part = 0; part <= 1; part += 0.05) {
       const marks = weeksPlotMarks({ ...care, since: part * endOf(course) }, width);
       const boxes = marks.flatMap((mark) => {
@@ -155,9 +170,15 @@ describe('the plot of the weeks', () => {
         const left = mark.x - (mark.at === 'end' ? wide : mark.at === 'middle' ? wide / 2 : 0);
         return [{ says: mark.text, left, right: left + wide, top: mark.y - 10, bottom: mark.y + 2 }];
       });
+      const drawn = marks.find(({ look }) => look === 'by-media');
+      const curve = [...(drawn?.kind === 'path' ? drawn.d : '').matchAll(/[ML]([\d.]+) ([\d.]+)/g)];
       for (const [i, a] of boxes.entries()) {
         expect(a.left, a.says).toBeGreaterThanOrEqual(-0.5);
         expect(a.right, a.says).toBeLessThanOrEqual(width + 0.5);
+        for (const [, x, y] of curve) {
+          const over = Number(x) > a.left && Number(x) < a.right && Number(y) > a.top && Number(y) < a.bottom;
+          expect(over, `‘${a.says}’ over the curve at ${x}`).toBe(false);
+        }
         for (const b of boxes.slice(i + 1)) {
           const apart = a.right <= b.left || b.right <= a.left || a.bottom <= b.top || b.bottom <= a.top;
           expect(apart, `‘${a.says}’ and ‘${b.says}’`).toBe(true);

@@ -77,10 +77,10 @@ export function stepOf(course: ClogCourse): number {
   return STEPS.find((step) => endOf(course) / step <= MOST_STEPS) ?? WEEK;
 }
 
-/** The nearest place for the hand: a whole step, or the end of the course. */
+/** The nearest step of the hand. */
 export function nearest(course: ClogCourse, time: number): number {
   const step = stepOf(course);
-  return Math.min(endOf(course), Math.max(0, Math.round(time / step) * step));
+  return step * Math.max(0, Math.min(Math.floor(endOf(course) / step), Math.round(time / step)));
 }
 
 /** What puts the deposits of all layers of one time into the file; just cleaned, the keys are taken away. */

@@ -59,25 +59,34 @@ export function weeksPlotMarks(drawn: Drawn, width: number): Mark[] {
     ...(y(limit) - y(most) < APART ? [] : [words(LEFT - 4, y(most) + 4, formatPercent(most), 'axis', 'end')]),
     ...weekMarks(x, weeks),
     path(through(curve), 'by-media'),
+    ...handMarks(course, since, scale),
     limitWords(drawn, scale),
     ...(passing.when === 'later' ? passingMarks(passing.t, limit, scale) : []),
     ...liftMarks(course, limit, scale),
-    ...handMarks(course, since, scale),
   ];
 }
 
-/** Over the line where the curve begins below it, else under its end. */
-function limitWords({ limit, passing }: Drawn, { width, y }: Scale): Mark {
-  const says = `${formatPercent(limit)} is the most wanted`;
-  return passing.when === 'clean'
-    ? words(width - RIGHT, y(limit) + SAID, says, 'curve-name', 'end')
-    : words(LEFT + 6, y(limit) - 5, says, 'curve-name');
+/** Before the curve passes the line over it, else under the line's end; where there is no room for either in short. */
+function limitWords({ limit, passing }: Drawn, { width, x, y }: Scale): Mark {
+  const most = formatPercent(limit);
+  const says = `${most} is the most wanted`;
+  const wide = textWidth(says, SAID, true);
+  const from = LEFT + 6;
+  const crossing = passing.when === 'never' ? width : passing.when === 'clean' ? 0 : x(passing.t);
+  const under = width - RIGHT - wide > crossing + (passing.when === 'later' ? passingWide(passing.t) : 0);
+  if (from + wide < crossing) return words(from, y(limit) - 5, says, 'curve-name');
+  if (under) return words(width - RIGHT, y(limit) + SAID, says, 'curve-name', 'end');
+  return words(from, y(limit) - 5, `${most} at most`, 'curve-name');
 }
+
+const passingWords = (at: number): string => `clean by ${weekWords(at)}`;
+/** Room for them beside their line, px. */
+const passingWide = (at: number): number => textWidth(passingWords(at), SAID, true) + 10;
 
 /** Below the curve, which is over the limit from there on. */
 function passingMarks(at: number, limit: number, { width, x, y }: Scale): Mark[] {
-  const says = `clean by ${weekWords(at)}`;
-  const right = x(at) + 5 + textWidth(says, SAID, true) <= width;
+  const says = passingWords(at);
+  const right = x(at) + passingWide(at) <= width;
   return [
     path(segment(x(at), y(limit), x(at), FOOT), 'turn'),
     words(right ? x(at) + 5 : width, FOOT - 6, says, 'curve-name', right ? 'start' : 'end'),

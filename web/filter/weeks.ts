@@ -59,6 +59,7 @@ export class Weeks extends LitElement {
         user-select: none;
         width: fit-content;
         max-width: 100%;
+        margin-bottom: 8px;
       }
       .turn {
         fill: none;
@@ -188,7 +189,7 @@ export class Weeks extends LitElement {
     const since = this.#since(course);
     const weeks = (time: number): string => (time / WEEK).toFixed(2);
     return html`<div class="weeks" role="slider" tabindex="0" aria-label="weeks since a cleaning" aria-valuemin="0"
-      aria-valuemax=${weeks(endOf(course))} aria-valuenow=${weeks(since ?? endOf(course))}
+      aria-valuemax=${weeks(nearest(course, endOf(course)))} aria-valuenow=${weeks(since ?? endOf(course))}
       aria-valuetext=${standingWords(course, since)}
       @pointerdown=${this.#down} @pointermove=${this.#drag} @pointerup=${this.#letGo} @pointercancel=${this.#letGo}
       @keydown=${(event: KeyboardEvent) => this.#keys(event, course)}><svg width=${width} height=${TALL}
