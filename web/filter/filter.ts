@@ -20,6 +20,9 @@ export class FilterPanel extends LitElement {
       .note {
         margin: 8px 0 0;
       }
+      thead td {
+        border: 0;
+      }
       thead th,
       .figure {
         text-align: right;
