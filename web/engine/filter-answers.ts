@@ -1,6 +1,7 @@
 /** What the worker does for the inside of the filter. */
 import { balanceOrFailure } from '../../sim/balance.ts';
 import { care } from '../../sim/clogging/care.ts';
+import type { DyeTest } from '../../sim/dye/answer.ts';
 import { dyeTest } from '../../sim/dye/dyeTest.ts';
 import { watchDye } from '../../sim/dye/watch.ts';
 import { readScenario } from '../../sim/index.ts';
@@ -8,9 +9,10 @@ import { compareWater, type WaterCase } from '../../sim/pondwater/compare.ts';
 import { pondWater } from '../../sim/pondwater/figures.ts';
 import { depositsAt } from '../../sim/results/deposits.ts';
 import { RunFailure } from '../../sim/results/failure.ts';
+import type { RunRecord } from '../../sim/results/record.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import { run } from '../../sim/simulate.ts';
-import type { CareRequest, CleanerRequest, DepositsRequest, DyeRequest } from './filter-asked.ts';
+import type { CareRequest, CleanerRequest, DepositsRequest, DyeIn, DyeRequest } from './filter-asked.ts';
 import type { Display, Given } from './protocol.ts';
 
 /** The dye poured, kg: a gram, of which only shares are shown. */
@@ -21,15 +23,44 @@ const LEAST = 60;
 /** Moments of a run at which its deposits are told. */
 const MOMENTS = 200;
 
-export function dyeGiven({ text, display, at }: DyeRequest): Given {
+export function dyeGiven({ text, display, at, kept }: DyeRequest): Given {
   return ofRun(text, display, (s) => {
-    const { record } = run(s);
-    const test = dyeTest(s, at, record);
-    // As long as nearly all of it takes; where nothing flows, as long as dye is watched at the least.
-    const until = test.fed ? at + Math.max(LEAST, WATCHED * test.t90) : undefined;
-    return { kind: 'dye', test, watch: watchDye(s, record, at, POURED, { ...(until && { until }) }) };
+    const now = pourIn(s, at);
+    const there = kept && pourKept({ ...kept.scenario, display: s.display }, kept.at);
+    // As long as nearly all of either takes; where nothing flows, as long as dye is watched at the least.
+    const all = [now, there].flatMap((pour) => (pour?.test.fed ? [Math.max(LEAST, WATCHED * pour.test.t90)] : []));
+    const lasts = all.length > 0 ? Math.max(...all) : undefined;
+    return { kind: 'dye', ...watched(now, lasts), kept: there && watched(there, lasts) };
   });
 }
+
+/** Dye about to be watched in the run of a site. */
+interface Pour {
+  readonly s: Scenario;
+  readonly record: RunRecord;
+  readonly at: number;
+  readonly test: DyeTest;
+}
+
+function pourIn(s: Scenario, at: number): Pour {
+  const { record } = run(s);
+  return { s, record, at, test: dyeTest(s, at, record) };
+}
+
+/** The case kept must not take the present one's dye along where it has no run. */
+function pourKept(s: Scenario, at: number): Pour | undefined {
+  try {
+    return pourIn(s, at);
+  } catch (error) {
+    if (error instanceof RunFailure) return undefined;
+    throw error;
+  }
+}
+
+const watched = ({ s, record, at, test }: Pour, lasts: number | undefined): DyeIn => ({
+  test,
+  watch: watchDye(s, record, at, POURED, lasts === undefined ? {} : { until: at + lasts }),
+});
 
 /** The deposit in each layer over a run, m³. */
 export function depositsGiven({ text }: DepositsRequest): Given {

@@ -11,6 +11,8 @@ export interface DyeRequest {
   readonly text: string;
   readonly display: Display | undefined;
   readonly at: number;
+  /** Another case of the site into which as much is poured, at a moment of its own run. */
+  readonly kept?: { readonly scenario: Scenario; readonly at: number } | undefined;
 }
 
 /** What has settled in the media over the run. */
@@ -19,12 +21,18 @@ export interface DepositsRequest {
   readonly text: string;
 }
 
-export interface DyeGiven {
-  kind: 'dye';
+/** A dye in one case. */
+export interface DyeIn {
   /** Residence times at the flows of the moment, held. */
   test: DyeTest;
   /** The dye carried by the run's own flows. */
   watch: DyeWatching;
+}
+
+export interface DyeGiven extends DyeIn {
+  kind: 'dye';
+  /** The same pour in the case kept, watched as long; undefined where none was asked for or it has no run. */
+  kept: DyeIn | undefined;
 }
 
 export interface DepositsGiven {

@@ -5,7 +5,8 @@ import { formatNumber } from '../../sim/quantity/index.ts';
 import { type Mark, type Pixel, path, px, segment, through, words } from '../section/marks.ts';
 
 export const TALL = 190;
-const [TOP, FOOT, LEFT, RIGHT] = [36, 166, 30, 8];
+export const [TOP, FOOT] = [36, 166];
+const [LEFT, RIGHT] = [30, 8];
 /** Room for a figure on an axis, px. */
 const ROOM = 54;
 const STEPS = [1, 2, 5, 10, 20, 30, 60, 120, 300, 600, 1200, 1800, 3600, 7200, 14400, 28800, 86400, 172800, 604800];
@@ -17,40 +18,51 @@ export interface DyeScale {
   readonly most: number;
 }
 
-export function dyeScale({ E }: DyeFigures, width: number): DyeScale {
-  const end = E.t[E.t.length - 1] || 1;
-  let most = 1e-12;
-  for (let i = 0; i < E.t.length; i++) most = Math.max(most, E.through[i] + E.round[i]);
+/** A scale on which one or several dyes stand whole. */
+export function dyeScale(dyes: readonly DyeFigures[], width: number): DyeScale {
+  const end = Math.max(...dyes.map(({ E }) => E.t[E.t.length - 1] || 1));
+  const most = Math.max(1e-12, ...dyes.map((dye) => Math.max(...wholeOf(dye))));
   const a = (width - LEFT - RIGHT) / end;
   return { end, most, x: (t) => LEFT + a * t, y: (rate) => FOOT - ((FOOT - TOP - 12) * rate) / most };
 }
 
-const row = (column: Float64Array, t: Float64Array, { x, y }: DyeScale): Pixel[] =>
+/** What passes the lip at each time of the curve, by either way, 1/s. */
+export const wholeOf = ({ E }: DyeFigures): Float64Array => E.through.map((each, i) => each + E.round[i]);
+
+export const row = (column: Float64Array, t: Float64Array, { x, y }: DyeScale): Pixel[] =>
   Array.from(column, (value, i): Pixel => [x(t[i]), y(value)]);
 
 /** @param now time since the pour that is drawn, s; undefined where none of it is */
 export function dyePlotMarks(test: DyeFigures, width: number, now: number | undefined): Mark[] {
-  const scale = dyeScale(test, width);
-  const { x, end } = scale;
+  const scale = dyeScale([test], width);
   const { t, through: media, round } = test.E;
-  const all = media.map((each, i) => each + round[i]);
+  return [
+    ...ground(test, scale, now),
+    path(through(row(wholeOf(test), t, scale)), 'both'),
+    path(through(row(media, t, scale)), 'by-media'),
+    path(through(row(round, t, scale)), 'by-gap'),
+    ...hand(scale, now),
+    ...tenths(test, scale),
+    ...names(test, scale),
+  ];
+}
+
+/** Axes, and what has passed by now under its curve. */
+export function ground(test: DyeFigures, scale: DyeScale, now: number | undefined): Mark[] {
+  const { x } = scale;
   const marks: Mark[] = [words(0, 11, 'dye at the lip, % a second', 'axis'), ...axes(scale)];
-  if (now !== undefined && now > 0) {
-    const passed = row(all, t, scale).filter(([at]) => at <= x(now));
-    if (passed.length > 1) {
-      const [last] = passed[passed.length - 1];
-      marks.push(path(`${through([[x(0), FOOT], ...passed, [last, FOOT]])}Z`, 'passed'));
-    }
-  }
-  marks.push(path(through(row(all, t, scale)), 'both'));
-  marks.push(path(through(row(media, t, scale)), 'by-media'), path(through(row(round, t, scale)), 'by-gap'));
-  if (now !== undefined && now >= 0 && now <= end) {
-    const at = x(now);
-    marks.push(path(segment(at, TOP - 14, at, FOOT), 'hand'));
-    marks.push(path(`M${px(at - 5)} ${TOP - 20}h10l-5 7Z`, 'hand-head'));
-  }
-  marks.push(...tenths(test, scale), ...names(test, scale));
-  return marks;
+  if (now === undefined || now <= 0) return marks;
+  const passed = row(wholeOf(test), test.E.t, scale).filter(([at]) => at <= x(now));
+  if (passed.length < 2) return marks;
+  const [last] = passed[passed.length - 1];
+  return [...marks, path(`${through([[x(0), FOOT], ...passed, [last, FOOT]])}Z`, 'passed')];
+}
+
+/** Where the moment drawn stands. */
+export function hand({ x, end }: DyeScale, now: number | undefined): Mark[] {
+  if (now === undefined || now < 0 || now > end) return [];
+  const at = x(now);
+  return [path(segment(at, TOP - 14, at, FOOT), 'hand'), path(`M${px(at - 5)} ${TOP - 20}h10l-5 7Z`, 'hand-head')];
 }
 
 function axes({ x, y, end, most }: DyeScale): Mark[] {
@@ -81,7 +93,7 @@ function axes({ x, y, end, most }: DyeScale): Mark[] {
 }
 
 /** Lines at the times by which a tenth, half, and nine tenths have passed; where two would meet, the names step aside. */
-function tenths({ t10, t50, t90 }: DyeFigures, { x, end }: DyeScale): Mark[] {
+export function tenths({ t10, t50, t90 }: DyeFigures, { x, end }: DyeScale): Mark[] {
   let free = 0;
   return (
     [

@@ -1,14 +1,15 @@
 import { html, type TemplateResult } from 'lit';
 import type { DyeWatch } from '../../sim/dye/answer.ts';
-import type { DyeGiven } from '../engine/filter-asked.ts';
+import type { DyeGiven, DyeIn } from '../engine/filter-asked.ts';
 import { Asking } from '../fill/ask.ts';
-import type { Session } from '../state/session.ts';
+import type { Case } from '../state/case.ts';
 import type { Shown } from '../state/shown.ts';
 import type { Around } from './around.ts';
 import { DyePlayer } from './dye-player.ts';
 import { playedAt } from './dye-words.ts';
 import './dye.ts';
-import type { DyeDeeds } from './dye.ts';
+import type { DyeDeeds, DyeShown } from './dye.ts';
+import { keptLater } from './kept-time.ts';
 
 /** Minutes before the pour that the plots show, as a part of the dye's time. */
 const BEFORE = 0.08;
@@ -21,6 +22,11 @@ export class DyePour {
   #at: number | undefined;
   #given: DyeGiven | undefined;
   #of = '';
+  /** The case kept, by how much later its run is read, s, and the ones whose dye is asked for and at hand. */
+  #kept: Case | undefined;
+  #later = 0;
+  #askedOf: Case | undefined;
+  #givenOf: Case | undefined;
   #trouble = '';
 
   constructor(around: Around) {
@@ -36,8 +42,12 @@ export class DyePour {
 
   /** The dye on its way; undefined where none is. */
   get watch(): DyeWatch | undefined {
-    const watch = this.#given?.watch;
-    return watch?.poured ? watch : undefined;
+    return watchOf(this.#given);
+  }
+
+  /** The dye on its way in the case kept. */
+  get keptWatch(): DyeWatch | undefined {
+    return this.#givenOf === this.#kept ? watchOf(this.#given?.kept) : undefined;
   }
 
   clear(): void {
@@ -59,13 +69,17 @@ export class DyePour {
     const { session, engine, stage } = this.#around;
     const at = this.#at;
     if (at === undefined) return;
-    this.#of = keyOf(session);
+    this.#of = this.#key();
     const { text, display } = session;
-    void this.#asking.ask(engine, [{ want: 'dye', text, display, at }], (given) => {
+    const of = this.#kept;
+    this.#askedOf = of;
+    const kept = of && { scenario: of.scenario, at: at + this.#later };
+    void this.#asking.ask(engine, [{ want: 'dye', text, display, at, kept }], (given) => {
       if (at !== this.#at) return;
       this.#trouble = given.kind === 'fault' ? given.message : '';
       if (given.kind !== 'dye') return;
       this.#given = given;
+      this.#givenOf = of;
       const { watch } = given;
       if (!watch.poured || !play) return;
       const lasts = watch.t[watch.t.length - 1] - at;
@@ -86,7 +100,7 @@ export class DyePour {
     this.#player.play(now >= watch.at && now < end - 1 ? now : watch.at, end, playedAt(end - watch.at));
   }
 
-  readonly #deeds: DyeDeeds = {
+  readonly deeds: DyeDeeds = {
     pour: () => this.#pour(),
     play: () => this.#play(),
     clear: () => this.clear(),
@@ -96,19 +110,36 @@ export class DyePour {
     },
   };
 
-  /** The dye of a site that was edited is poured anew at its moment, once the hand rests. */
-  follow(): void {
-    const { session } = this.#around;
-    if (this.#at !== undefined && session.isWhole && this.#of !== keyOf(session)) this.#ask(false);
+  /**
+   * The dye of a site that was edited is poured anew at its moment, once the hand rests; so it is where another case is
+   * kept. A trial that was kept has no run of its own to pour into.
+   */
+  follow(record: Shown, kept: Case | undefined): void {
+    this.#kept = kept?.lost === undefined ? undefined : kept;
+    this.#later = this.#kept ? keptLater(record, this.#kept) : 0;
+    if (this.#at === undefined || !this.#around.session.isWhole) return;
+    if (this.#of !== this.#key() || this.#askedOf !== this.#kept) this.#ask(false);
+  }
+
+  /** What a dye depends on: the site, the units it is told in, and when it is poured in the case kept. */
+  #key(): string {
+    const { text, display } = this.#around.session;
+    return `${display} ${this.#later} ${text}`;
+  }
+
+  /** What has been poured, as far as it is known, and what can be done. */
+  get shown(): DyeShown {
+    const { deeds } = this;
+    if (this.#at === undefined) return { deeds, poured: undefined, trouble: '' };
+    const given = this.#given && (this.#givenOf === this.#kept ? this.#given : { ...this.#given, kept: undefined });
+    return { deeds, poured: { at: this.#at, given, playing: this.#player.running }, trouble: this.#trouble };
   }
 
   view({ trial }: Shown): TemplateResult {
-    const poured =
-      this.#at === undefined ? undefined : { at: this.#at, given: this.#given, playing: this.#player.running };
-    return html`<tb-dye .poured=${poured} .deeds=${this.#deeds} .moment=${this.#around.stage.moment}
-      .trial=${trial !== undefined} .trouble=${this.#trouble}></tb-dye>`;
+    const { deeds, poured, trouble } = this.shown;
+    return html`<tb-dye .poured=${poured} .deeds=${deeds} .moment=${this.#around.stage.moment}
+      .trial=${trial !== undefined} .trouble=${trouble}></tb-dye>`;
   }
 }
 
-/** What a dye depends on: the site, and the units it is told in. */
-const keyOf = ({ text, display }: Session): string => `${display} ${text}`;
+const watchOf = (dye: DyeIn | undefined): DyeWatch | undefined => (dye?.watch.poured ? dye.watch : undefined);

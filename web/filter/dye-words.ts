@@ -11,8 +11,7 @@ export function whereWords(watch: DyeWatch, t: number): string {
   const since = t - watch.at;
   if (since < 0) return `The dye is poured ${formatDuration(-since)} from now.`;
   const row = rowAt(watch.t, t);
-  const sum = (...kinds: string[]): number =>
-    watch.places.filter(({ kind }) => kinds.includes(kind)).reduce((all, { mass }) => all + mass[row], 0) / watch.mass;
+  const sum = (...kinds: string[]): number => partOf(watch, row, ...kinds);
   const parts = [
     [sum('plenum'), 'under the rack'],
     [sum('tank'), 'among the media'],
@@ -25,6 +24,18 @@ export function whereWords(watch: DyeWatch, t: number): string {
   const told = parts.filter(([part]) => part >= TOLD).map(([part, where]) => `${formatPercent(part)} ${where}`);
   return `${formatDuration(since)} after it was poured: ${told.join(', ')}.`;
 }
+
+/** '31 % of the dye is out after 3 min': beyond the lip, and not yet back. */
+export function beyondWords(watch: DyeWatch, t: number): string {
+  const since = t - watch.at;
+  if (since < 0) return `the dye is poured ${formatDuration(-since)} from now`;
+  const beyond = partOf(watch, rowAt(watch.t, t), 'basin', 'lost');
+  return `${formatPercent(beyond)} of the dye is out after ${formatDuration(since)}`;
+}
+
+/** Part of the dye in places of some kinds at a row of its watch. */
+const partOf = (watch: DyeWatch, row: number, ...kinds: readonly string[]): number =>
+  watch.places.filter(({ kind }) => kinds.includes(kind)).reduce((all, { mass }) => all + mass[row], 0) / watch.mass;
 
 const SPEEDS = [1, 2, 5, 10, 20, 30, 50, 100, 200, 500, 1000];
 /** A dye is played within about this long, s. */

@@ -1,11 +1,12 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { formatDuration, formatPercent } from '../../sim/quantity/index.ts';
+import type { DyeFigures } from '../../sim/dye/answer.ts';
+import { formatDuration } from '../../sim/quantity/index.ts';
 import type { DyeGiven } from '../engine/filter-asked.ts';
-import { layerElement } from '../section/elements.ts';
 import { shared } from '../views/styles.ts';
 import { Width } from '../views/width.ts';
-import { dyePlotMarks, TALL } from './dye-plot.ts';
+import { curveView } from './dye-curve.ts';
+import { dyeRows } from './dye-rows.ts';
 import { playedAt, whereWords } from './dye-words.ts';
 import { factorWords } from './passage.ts';
 import { dyeStyles } from './styles.ts';
@@ -25,6 +26,14 @@ export interface Poured {
   readonly at: number;
   readonly given: DyeGiven | undefined;
   readonly playing: boolean;
+}
+
+/** What is shown of a dye wherever it is. */
+export interface DyeShown {
+  readonly deeds: DyeDeeds;
+  readonly poured: Poured | undefined;
+  /** Why what is shown is missing. */
+  readonly trouble: string;
 }
 
 /** Dye poured under the rack: the press for it, where it is, and its curve at the lip. */
@@ -55,37 +64,54 @@ export class DyePanel extends LitElement {
   #told({ at, given, playing }: Poured): TemplateResult {
     if (this.trouble) return html`<p role="alert">${this.trouble}</p>`;
     if (!given) return html`<p class="note">Computing …</p>`;
-    const { test, watch } = given;
+    const { test, watch, kept } = given;
     if (!watch.poured) return html`<p role="status">${watch.says}</p>`;
     const last = watch.t[watch.t.length - 1];
     return html`<p class="where" aria-live=${playing ? 'off' : 'polite'}>${whereWords(watch, this.moment)}</p>
       ${watch.says || !test.fed ? html`<p role="status">${watch.says || (test.fed ? '' : test.says)}</p>` : nothing}
       ${test.fed ? html`<p>${test.says}</p>` : nothing}
+      ${kept && !kept.test.fed ? html`<p>As kept: ${kept.test.says}</p>` : nothing}
       <p class="note">Played ${factorWords(playedAt(last - at))}. The darkest tint is the dye as it was poured.
         ${test.fed ? 'The curve is of the flows of that moment, held, without what comes back by the pond.' : ''}</p>`;
   }
 
   #curve({ given, at }: Poured): TemplateResult | typeof nothing {
     if (!given?.test.fed) return nothing;
-    const { test } = given;
+    const { test, kept } = given;
     const { px } = this.#width;
     const room = px >= 700 ? 0.54 * px : px;
     const width = Math.max(240, Math.min(640, Math.floor(room) || 320));
-    const says = `Dye at the lip: ${formatPercent(1 - test.channeled)} through the media, ${formatPercent(test.channeled)} round them; a tenth has passed after ${formatDuration(test.t10)}, half after ${formatDuration(test.t50)}, nine tenths after ${formatDuration(test.t90)}.`;
-    const tenths = [
-      ['a tenth', test.t10],
-      ['half', test.t50],
-      ['nine tenths', test.t90],
-    ] as const;
+    const other = kept?.test.fed ? kept.test : undefined;
     const now = this.moment - at;
     return html`<div class="curve">
-      <svg role="img" width=${width} height=${TALL} viewBox="0 0 ${width} ${TALL}" aria-label=${says}>
-        ${layerElement(dyePlotMarks(test, width, now >= 0 && !this.trial ? now : undefined))}
-      </svg>
-      <p class="tenths">past the lip: ${tenths.map(
-        ([name, t]) =>
-          html`<span>${name} <button @click=${() => this.deeds?.to(at + t)} aria-label="${name} past the lip after ${formatDuration(t)}: look at it">${formatDuration(t)}</button></span> `,
-      )}</p></div>`;
+      ${curveView(test, other, width, now >= 0 && !this.trial ? now : undefined)}
+      ${other ? this.#both(other, test, at) : this.#tenths(test, at)}</div>`;
+  }
+
+  #tenths({ t10, t50, t90 }: DyeFigures, at: number): TemplateResult {
+    const tenths = [
+      ['a tenth', t10],
+      ['half', t50],
+      ['nine tenths', t90],
+    ] as const;
+    return html`<p class="tenths">past the lip: ${tenths.map(
+      ([name, t]) => html`<span>${name} ${this.#press(name, t, at)}</span> `,
+    )}</p>`;
+  }
+
+  #press(name: string, t: number, at: number): TemplateResult {
+    return html`<button @click=${() => this.deeds?.to(at + t)} aria-label="${name} past the lip after ${formatDuration(t)}: look at it">${formatDuration(t)}</button>`;
+  }
+
+  #both(kept: DyeFigures, now: DyeFigures, at: number): TemplateResult {
+    return html`<table aria-label="The dye in both cases">
+      <thead><tr><th scope="col">the dye</th><th scope="col" class="figure">as kept</th><th scope="col" class="figure">now</th></tr></thead>
+      <tbody>${dyeRows(kept, now).map(
+        ({ name, after, ...row }) =>
+          html`<tr><th scope="row">${name}</th><td class="figure">${row.kept}</td>
+            <td class="figure">${after === undefined ? row.now : this.#press(name, after, at)}</td></tr>`,
+      )}</tbody>
+    </table>`;
   }
 
   override render(): TemplateResult {

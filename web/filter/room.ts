@@ -63,9 +63,9 @@ export class FilterRoom {
 
   #dyeView(run: Answered, record: Shown): TemplateResult | typeof nothing {
     if (!run.scenario.filter) return nothing;
-    this.#dye.follow();
+    this.#dye.follow(record, this.#around.kept());
     this.inside.watch = record.trial === undefined ? this.#dye.watch : undefined;
-    return html`${this.#dye.view(record)}${this.#sides.view(run, record, this.#settling.given)}`;
+    return html`${this.#dye.view(record)}${this.#sides.view(run, record, this.#settling.given, this.#dye)}`;
   }
 
   /** Opens two cases side by side. */

@@ -8,7 +8,9 @@ import { momentAt } from '../state/moment.ts';
 import type { Shown } from '../state/shown.ts';
 import type { Around } from './around.ts';
 import { porositiesLeft } from './deposit.ts';
+import type { DyePour } from './dye-pour.ts';
 import { FilterInside } from './inside.ts';
+import { keptLater } from './kept-time.ts';
 import { sinceStart, startOf } from './settling.ts';
 import type { Side } from './sides.ts';
 
@@ -60,18 +62,27 @@ export class SidesRoom {
     const other = this.#kept;
     if (!other) return undefined;
     const t = this.#around.stage.moment;
-    const stop = record.stopping?.at;
-    const there = stop !== undefined && other.of.stop !== undefined ? t - stop + other.of.stop : t;
+    const there = t + keptLater(record, other.of);
     other.inside.deposits = sinceStart(startOf(other.of.scenario), other.settled, there);
     return sideOf({ ...other.of.scenario, display }, other.of, there, other.inside);
   }
 
-  view(run: Answered, record: Shown, settled: DepositsGiven | undefined): TemplateResult | typeof nothing {
+  view(
+    run: Answered,
+    record: Shown,
+    settled: DepositsGiven | undefined,
+    dye: DyePour,
+  ): TemplateResult | typeof nothing {
     const kept = this.keptSide(run, record, settled);
     if (!this.#open || !kept) return nothing;
+    // Dye is poured in runs: neither of both may be a trial.
+    const isRun = record.trial === undefined && this.#kept?.of.lost !== undefined;
+    kept.inside.watch = isRun ? dye.keptWatch : undefined;
+    this.beside.watch = isRun ? dye.watch : undefined;
     this.#compare(kept.seen.scenario, run.scenario);
     return html`<tb-sides .cleaner=${this.#cleaner?.says ?? ''} .kept=${kept}
-      .now=${sideOf(run.scenario, record, this.#around.stage.moment, this.beside)} .close=${this.#shut}></tb-sides>`;
+      .now=${sideOf(run.scenario, record, this.#around.stage.moment, this.beside)}
+      .dye=${isRun ? dye.shown : undefined} .close=${this.#shut}></tb-sides>`;
   }
 }
 

@@ -6,10 +6,15 @@ import { vesselScale } from '../section/close-up.ts';
 import { sceneOf } from '../section/layout.ts';
 import '../section/section.ts';
 import { shared } from '../views/styles.ts';
+import type { DyeShown } from './dye.ts';
+import { curveView } from './dye-curve.ts';
+import { dyeRows } from './dye-rows.ts';
+import { beyondWords } from './dye-words.ts';
 import type { Seen } from './explanation.ts';
 import type { FilterInside } from './inside.ts';
 import { factorWords, passageAt, watchedTogether } from './passage.ts';
-import { differencesOf } from './sides-words.ts';
+import { differencesOf, type Row } from './sides-words.ts';
+import { dyeStyles } from './styles.ts';
 
 /** One of the two cases. */
 export interface Side {
@@ -18,8 +23,9 @@ export interface Side {
   readonly inside: FilterInside;
 }
 
-/** What else stands on the sheet beside the two drawings, px: words above, figures below. */
+/** What else stands on the sheet beside the two drawings, px: words above, figures below, and a dye's curve. */
 const WORDS = 330;
+const WORDS_DYED = 352;
 const LEAST_TALL = 220;
 /** Narrower than this the two stand one under the other, px. */
 const BESIDE = 800;
@@ -29,6 +35,7 @@ const BESIDE = 800;
 export class Sides extends LitElement {
   static override styles = [
     shared,
+    dyeStyles,
     css`
       dialog {
         box-sizing: border-box;
@@ -43,20 +50,21 @@ export class Sides extends LitElement {
         background: var(--paper);
         overflow: auto;
       }
-      header { display: flex; align-items: start; gap: 24px; }
-      h2 { flex: 1; margin: 4px 0 0; font-size: 26px; line-height: 32px; font-weight: 400; }
+      header { display: flex; align-items: start; flex-wrap: wrap; gap: 0 24px; }
+      h2 { flex: 1 1 16em; margin: 4px 0 0; font-size: 26px; line-height: 32px; font-weight: 400; }
       .set { max-width: none; margin: 0 0 4px; }
-      .two { display: grid; grid-template-columns: 1fr 1fr; column-gap: 24px; }
+      .two, .under { display: grid; grid-template-columns: 1fr 1fr; column-gap: 24px; }
       figure { margin: 0; min-width: 0; }
       figcaption { font-size: 19px; line-height: 24px; }
       figcaption i { color: var(--ink2); }
       td, thead th { text-align: right; }
+      td { padding-left: 16px; white-space: nowrap; }
       th, td { padding: 2px 0; }
       thead th:first-child { text-align: left; }
       table { max-width: 900px; margin: 0 auto; }
       @media (max-width: 799px) {
         dialog { padding: 8px 16px; }
-        .two { grid-template-columns: 1fr; }
+        .two, .under { grid-template-columns: 1fr; }
         h2 { font-size: 21px; line-height: 26px; }
       }
     `,
@@ -64,6 +72,8 @@ export class Sides extends LitElement {
 
   @property({ attribute: false }) kept: Side | undefined;
   @property({ attribute: false }) now: Side | undefined;
+  /** Dye in both; undefined where one of them is a trial. */
+  @property({ attribute: false }) dye: DyeShown | undefined;
   @property({ attribute: false }) close: (() => void) | undefined;
   /** Which of the two keeps the pond cleaner; '' where it is not known. */
   @property() cleaner = '';
@@ -93,37 +103,77 @@ export class Sides extends LitElement {
   #drawing(name: string, { seen, answer, inside }: Side, width: number, a: number): TemplateResult {
     const passage = passageAt(seen.scenario, seen.moment, seen.porosities);
     const share = passage?.share;
-    const says = share === undefined ? 'no water goes up' : `${formatPercent(share)} goes round`;
+    const goes = share === undefined ? 'no water goes up' : `${formatPercent(share)} goes round`;
+    const says = inside.watch ? `${goes}; ${beyondWords(inside.watch, seen.moment.t)}` : goes;
     // What is pressed in the drawing belongs to the page behind: here it is a picture.
-    return html`<figure aria-label="${name}: ${says}">
+    return html`<figure aria-label="${name}: ${goes}">
       <figcaption><i>${name}:</i> ${says}</figcaption>
       <tb-section inert .scenario=${seen.scenario} .answer=${answer} .moment=${seen.moment} .width=${width} .view=${{ vessel: a }}
         .inside=${inside}></tb-section>
     </figure>`;
   }
 
+  /** One press pours into both; the same ones as on the page behind let it run and take it away. */
+  #presses(): TemplateResult | typeof nothing {
+    const { dye } = this;
+    if (!dye) return nothing;
+    const { poured, deeds } = dye;
+    return html`${poured?.given?.watch.poured ? html`<button @click=${deeds.play}>${poured.playing ? 'hold the dye' : 'watch the dye'}</button>` : nothing}
+      <button @click=${deeds.pour}>pour dye in both</button>
+      ${poured ? html`<button @click=${deeds.clear}>let the dye go</button>` : nothing}`;
+  }
+
+  /** Why there is no curve of both, or none yet. */
+  #dyeWords({ poured, trouble }: DyeShown): string {
+    if (!poured) return '';
+    if (trouble !== '') return trouble;
+    const { given } = poured;
+    if (!given?.kept) return 'The dye is being computed …';
+    const told = [
+      ['As kept', given.kept],
+      ['Now', given],
+    ] as const;
+    return told.flatMap(([name, { test }]) => (test.fed ? [] : [`${name}: ${test.says}`])).join(' ');
+  }
+
+  #figures(width: number, factor: number, rows: readonly Row[]): TemplateResult {
+    const { dye, now } = this;
+    const head = `both at one scale, their marks ${factorWords(factor)}`;
+    const given = dye?.poured?.given;
+    if (!dye?.poured || !given?.test.fed || !given.kept?.test.fed) return tableOf('Both cases in figures', head, rows);
+    const since = (now?.seen.moment.t ?? 0) - dye.poured.at;
+    return html`<div class="under">
+      ${curveView(given.test, given.kept.test, width, since >= 0 ? since : undefined)}
+      ${tableOf('The dye in both cases', head, dyeRows(given.kept.test, given.test))}
+    </div>`;
+  }
+
   override render(): TemplateResult | typeof nothing {
-    const { kept, now, room } = this;
+    const { kept, now, room, dye } = this;
     if (!kept || !now) return nothing;
     const isBeside = room.width >= BESIDE;
     const width = Math.floor(isBeside ? (room.width - 64 - 24 - 16) / 2 : room.width - 48);
-    const tall = Math.max(LEAST_TALL, room.height - WORDS);
+    const tall = Math.max(LEAST_TALL, room.height - (dye?.poured ? WORDS_DYED : WORDS));
     const scales = [kept, now].map(({ seen }) => vesselScale(sceneOf(seen.scenario), width, tall) ?? Infinity);
     const a = Math.min(...scales);
     const factor = watchedTogether([kept, now].map(({ seen: s }) => passageAt(s.scenario, s.moment, s.porosities)));
     for (const side of [kept, now]) side.inside.factor = factor;
     const { lead, set, rows } = differencesOf(kept.seen, now.seen);
+    const said = dye ? this.#dyeWords(dye) : '';
     return html`<dialog aria-label="Two cases side by side" @close=${() => this.close?.()}>
-      <header><h2>${lead}</h2><button @click=${this.#back}>back to the page</button></header>
+      <header><h2>${lead}</h2>${this.#presses()}<button @click=${this.#back}>back to the page</button></header>
       <p class="set">${set}${this.cleaner ? ` ${this.cleaner}` : ''}</p>
+      <p class="set" role="status" ?hidden=${said === ''}>${said}</p>
       <div class="two">${this.#drawing('as kept', kept, width, a)}${this.#drawing('now', now, width, a)}</div>
-      <table aria-label="Both cases in figures">
-        <thead><tr><th scope="col">both at one scale, their marks ${factorWords(factor)}</th><th scope="col">as kept</th><th scope="col">now</th></tr></thead>
-        <tbody>${rows.map((row) => html`<tr><th scope="row">${row.name}</th><td>${row.kept}</td><td>${row.now}</td></tr>`)}</tbody>
-      </table>
+      ${this.#figures(width, factor, rows)}
     </dialog>`;
   }
 }
+
+const tableOf = (label: string, head: string, rows: readonly Row[]): TemplateResult => html`<table aria-label=${label}>
+  <thead><tr><th scope="col">${head}</th><th scope="col">as kept</th><th scope="col">now</th></tr></thead>
+  <tbody>${rows.map((row) => html`<tr><th scope="row">${row.name}</th><td>${row.kept}</td><td>${row.now}</td></tr>`)}</tbody>
+</table>`;
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -16,6 +16,13 @@ export const dyeStyles = css`
   .where {
     min-height: 46px;
   }
+  .curve td:has(button) {
+    padding-top: 0;
+    padding-bottom: 0;
+  }
+  .curve tr:has(button) > * {
+    vertical-align: middle;
+  }
   .tenths span {
     white-space: nowrap;
     margin-right: 10px;
@@ -55,6 +62,9 @@ export const dyeStyles = css`
     stroke-linejoin: round;
     paint-order: stroke;
   }
+  .curve-name.present {
+    fill: var(--water);
+  }
   .axis-line {
     fill: none;
     stroke: var(--ink2);
@@ -89,6 +99,25 @@ export const dyeStyles = css`
     stroke: var(--ink);
     stroke-width: calc(1.4px * var(--line));
     stroke-dasharray: 6 4;
+  }
+  .as-kept {
+    fill: none;
+    stroke: var(--ink);
+    stroke-width: calc(1.1px * var(--line));
+    stroke-dasharray: 6 4;
+  }
+  .round-part {
+    fill: none;
+    stroke: var(--water);
+    stroke-width: 1px;
+  }
+  .leader {
+    fill: none;
+    stroke: var(--ink2);
+    stroke-width: calc(0.6px * var(--line));
+  }
+  .leader-dot {
+    fill: var(--ink);
   }
   .hand {
     fill: none;
