@@ -1,67 +1,96 @@
-import { html, nothing, type ReactiveControllerHost, type TemplateResult } from 'lit';
+import { html, nothing, type ReactiveController, type ReactiveControllerHost, type TemplateResult } from 'lit';
 import type { Engine } from '../engine/client.ts';
 import type { Answered } from '../engine/protocol.ts';
+import { addressOf, namedBy } from '../keep/address.ts';
 import type { Keeper } from '../keep/keeper.ts';
 import type { Session } from '../state/session.ts';
-import type { Step } from './steps.ts';
+import { recall, remember } from './memory.ts';
+import type { LessonRoom } from './room.ts';
 
-/** Whether the lesson is going on, and at which step; each step is put into the site as one edit. */
-export class LessonController {
+type Host = ReactiveControllerHost & { readonly renderRoot: ParentNode };
+
+const tab = (): Storage => sessionStorage;
+
+/** Whether the lesson is going on, over a reload too; what it is held with is fetched when it is begun. */
+export class LessonController implements ReactiveController {
   /** undefined: no lesson. */
-  #step: number | undefined;
-  #steps: readonly Step[] = [];
-  /** The site it is held on, by its name. */
-  #site = '';
+  #room: LessonRoom | undefined;
+  /** The one that went on before the page was loaded anew. */
+  #kept = recall(tab);
+  /** Address of the site that was left last, as long as the press of the lesson is to have the focus after it. */
+  #left: string | undefined;
 
-  readonly #host: ReactiveControllerHost;
+  readonly #host: Host;
   readonly #session: Session;
-  readonly #keeper: Pick<Keeper, 'choose'>;
+  readonly #keeper: Keeper;
   readonly #engine: Engine;
 
-  constructor(host: ReactiveControllerHost, session: Session, keeper: Pick<Keeper, 'choose'>, engine: Engine) {
+  constructor(host: Host, session: Session, keeper: Keeper, engine: Engine) {
     this.#host = host;
     this.#session = session;
     this.#keeper = keeper;
     this.#engine = engine;
+    host.addController(this);
+  }
+
+  get #address(): string {
+    const { named } = this.#keeper;
+    return named.kind === 'nothing' ? `#${this.#session.name}` : addressOf(named);
+  }
+
+  hostUpdated(): void {
+    const room = this.#room;
+    if (room?.hasArrived) remember(tab, { address: this.#address, step: room.step, before: room.before });
+    if (this.#left === undefined || this.#left === this.#address || !this.#session.shown) return;
+    this.#left = undefined;
+    this.#host.renderRoot.querySelector<HTMLElement>('button.lesson')?.focus();
+  }
+
+  /** Another site is to come, or the lesson is over. */
+  leave(): void {
+    this.#room = undefined;
+    this.#kept = undefined;
+    remember(tab, undefined);
+    this.#host.requestUpdate();
+  }
+
+  /** undefined where it cannot be fetched. */
+  async #fetch(before: string, step?: number): Promise<LessonRoom | undefined> {
+    const [session, keeper, engine] = [this.#session, this.#keeper, this.#engine];
+    const { openLesson } = await import('./room.ts');
+    return openLesson({ session, keeper, engine, before, leave: (stays) => this.#leaveFor(before, stays) }, step);
   }
 
   readonly #begin = async (): Promise<void> => {
-    const [{ STEPS, TEACHING_SITE }] = await Promise.all([import('./steps.ts'), import('./lesson.ts')]);
-    this.#keeper.choose({ kind: 'demo', name: TEACHING_SITE });
-    this.#steps = STEPS;
-    this.#site = TEACHING_SITE;
-    this.#step = 0;
+    const room = await this.#fetch(this.#address);
+    // Where its site cannot be fetched, the keeper says so.
+    this.#keeper.choose({ kind: 'demo', name: 'teaching-filter' });
+    this.#room = room;
     this.#host.requestUpdate();
   };
 
-  #go(step: number): void {
-    const taken = this.#steps[step];
-    if (!taken) return;
-    this.#step = step;
-    this.#session.put(taken.edits, `lesson: ${taken.title.toLowerCase()}`);
+  async #resume(before: string, step: number): Promise<void> {
+    const room = await this.#fetch(before, step);
+    this.#room ??= room;
     this.#host.requestUpdate();
   }
 
-  /** Another site is to come, or the lesson is over: the site stays as its last step left it. */
-  leave(): void {
-    this.#step = undefined;
-    this.#host.requestUpdate();
+  #leaveFor(before: string, stays: boolean): void {
+    const from = this.#address;
+    this.leave();
+    const isThere = stays || before === from;
+    this.#left = isThere ? '' : from;
+    if (!isThere) this.#keeper.choose(namedBy(before));
   }
 
-  async #print(): Promise<void> {
-    const { openHandout } = await import('./handout.ts');
-    await openHandout(this.#engine, this.#session.display);
-  }
-
-  view({ scenario, balance }: Answered): TemplateResult | typeof nothing {
-    if (this.#step === undefined)
-      return this.#session.about === 'filter'
-        ? html`<p class="folds"><button class="lesson" @click=${() => void this.#begin()}>a lesson on channeling, in seven steps</button></p>`
-        : nothing;
-    // As long as the site is on its way, the one before it stands on the page.
-    if (this.#session.name !== this.#site) return nothing;
-    return html`<tb-lesson .step=${this.#step} .scenario=${scenario} .balance=${balance}
-      @step-taken=${(event: CustomEvent<number>) => this.#go(event.detail)}
-      @lesson-left=${() => this.leave()} @lesson-printed=${() => void this.#print()}></tb-lesson>`;
+  view(run: Answered): TemplateResult | typeof nothing {
+    if (this.#session.about !== 'filter') return nothing;
+    const kept = this.#kept;
+    this.#kept = undefined;
+    if (kept && kept.address === this.#address) void this.#resume(kept.before, kept.step);
+    return (
+      this.#room?.view(run) ??
+      html`<p class="folds"><button class="lesson" @click=${this.#begin}>a lesson on channeling, in seven steps</button></p>`
+    );
   }
 }
