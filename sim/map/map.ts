@@ -11,8 +11,6 @@ import { settingFor } from './share.ts';
 const POINTS = 21;
 /** The slowest a pump is looked at in the plane of flow, −. */
 const SLOWEST = 0.4;
-/** Between speeds where nothing else is asked for, −. */
-const STEP = 0.03;
 /** Tenths of a speed as they are typed are tenths. */
 const ROUNDING = 1e-9;
 
@@ -35,7 +33,8 @@ export function operatingMap(s: Scenario, options: MapOptions = {}): MapAnswer {
   const { plane = 'valves', n = POINTS } = options;
   const none = noPlane(s);
   if (none !== undefined) return { ok: false, says: none };
-  const x = options.x ?? (plane === 'valves' ? spaced(0, n) : speeds(s, STEP));
+  const [from, to] = plane === 'valves' ? [0, 1] : speedsFor(s);
+  const x = options.x ?? spaced(from, n, to);
   const y = options.y ?? spaced(0, n);
   const over = mainStone(s);
   const seeker = new Seeker(s);
@@ -56,10 +55,15 @@ export function operatingMap(s: Scenario, options: MapOptions = {}): MapAnswer {
   };
 }
 
-/** Speeds of the plane of flow: up to full speed, and by whole tenths as far beyond either end as the pump runs. */
-export function speeds({ pump: { speed } }: Scenario, step: number): number[] {
+/** Slowest and fastest of the plane of flow: up to full speed, and by whole tenths as far beyond either end as the pump runs. */
+function speedsFor({ pump: { speed } }: Scenario): readonly [from: number, to: number] {
   const from = Math.min(SLOWEST, Math.floor(10 * speed + ROUNDING) / 10);
-  const to = Math.max(1, Math.ceil(10 * speed - ROUNDING) / 10);
+  return [from, Math.max(1, Math.ceil(10 * speed - ROUNDING) / 10)];
+}
+
+/** Speeds of the plane of flow, so far apart. */
+export function speedsBy(s: Scenario, step: number): number[] {
+  const [from, to] = speedsFor(s);
   return spaced(from, Math.round((to - from) / step) + 1, to);
 }
 

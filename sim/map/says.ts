@@ -57,7 +57,9 @@ function throttledWords({ display }: Scenario, map: Laid): string[] {
   const open = figureAt(map, 'flow', x, y);
   const lead = 'Every place of this plane is drawn with the valves as far open as its share lets them';
   if (flow === null || open === null || open - flow < THROTTLED * open) return [`${lead}.`];
-  return [`${lead}: so opened, the pump would lift ${formatFlow(open, display)} where it now lifts ${formatFlow(flow, display)}.`];
+  return [
+    `${lead}: so opened, the pump would lift ${formatFlow(open, display)} where it now lifts ${formatFlow(flow, display)}.`,
+  ];
 }
 
 /** Where the share that slips round hardly changes over the map, −. */

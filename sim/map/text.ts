@@ -2,11 +2,25 @@
 import { displayName, SAFETY } from '../results/summary.ts';
 import { columns, hang, printable } from '../results/textLayout.ts';
 import type { Scenario } from '../scenario/scenario.ts';
-import type { MapPoint, OperatingMap } from './answer.ts';
-import { handleWords, NOT_MAPPED, presentWords, regionWords, shareWords } from './words.ts';
+import type { BalanceCheck, MapPoint, OperatingMap } from './answer.ts';
+import { mapSentences, regionWords } from './region-words.ts';
+import { closed, NOT_MAPPED, shareWords } from './words.ts';
+
+/** Width of a map's text, columns: seven settings side by side fit a terminal as it opens. */
+const WIDTH = 80;
+
+/** Checks by words of at most eight letters. */
+const CELLS: Readonly<Record<BalanceCheck, string>> = {
+  falls: 'falls',
+  channeling: 'channels',
+  headroom: 'headroom',
+  reach: 'reach',
+  velocity: 'velocity',
+  duty: 'duty',
+};
 
 /** What stands in a cell of the table: the check that fails, or that all hold. */
-const cell = ({ found, fails }: MapPoint): string => (found ? (fails ?? 'holds') : '–');
+const cell = ({ found, fails }: MapPoint): string => (found ? (fails === null ? 'holds' : CELLS[fails]) : '–');
 
 /**
  * Where the present point lies, where all checks hold, and a coarse table of the plane.
@@ -14,10 +28,10 @@ const cell = ({ found, fails }: MapPoint): string => (found ? (fails ?? 'holds')
  * @param coarse the same plane at few points, as it fits a terminal
  */
 export function mapText({ title, display }: Scenario, map: OperatingMap, coarse: OperatingMap): string {
-  const sentences = [presentWords(map, display), ...regionWords(map), ...map.says, NOT_MAPPED];
+  const sentences = [...mapSentences(map, display), ...map.says, NOT_MAPPED];
   const blocks = [
-    `${printable(title)} · operating map · ${displayName(display)}`,
-    sentences.map((sentence) => hang('', sentence, 0)).join('\n'),
+    hang('', `${printable(title)} · operating map · ${displayName(display)}`, 0, WIDTH),
+    sentences.map((sentence) => hang('', sentence, 0, WIDTH)).join('\n'),
     tableText(coarse),
     SAFETY,
   ];
@@ -25,10 +39,20 @@ export function mapText({ title, display }: Scenario, map: OperatingMap, coarse:
 }
 
 function tableText({ plane, x, y, points }: OperatingMap): string {
-  const words = plane === 'valves' ? handleWords : shareWords;
-  const head = plane === 'valves' ? 'top valve \\ bottom valve' : 'bottom feed’s share \\ pump’s speed';
+  const words = plane === 'valves' ? angleWords : shareWords;
+  const head = plane === 'valves' ? VALVES : FLOW;
   const rows = y.map((value, j) => [words(value), ...x.map((_, i) => cell(points[j * x.length + i]))]);
-  return columns([[head, ...x.map(words)], ...rows.reverse()], 0);
+  const told = 'In each place the check that fails first:';
+  return [hang('', `${head}. ${told}`, 0, WIDTH), columns([['', ...x.map(words)], ...rows.reverse()], 0)].join('\n');
+}
+
+const VALVES = 'Bottom valve across, top valve down, by the angle that each is closed';
+const FLOW = 'Pump’s speed across, share by the bottom feed down';
+
+/** 'open', '75°', 'shut'. */
+function angleWords(opening: number): string {
+  const angle = Math.round(closed(opening));
+  return angle === 0 ? 'open' : angle >= 90 ? 'shut' : `${angle}°`;
 }
 
 export interface MapRow {
@@ -80,9 +104,22 @@ export function* mapCsv({ plane, points }: OperatingMap): Generator<string, void
 
 /** The answer as one object. */
 export function mapJson({ title }: Scenario, map: OperatingMap): object {
-  const { plane, now, along, over, miss, says, points, x, y } = map;
+  const { plane, now, along, fullSpeed, over, miss, says, points, x, y } = map;
   const sentences = regionWords(map);
   // What a map misses shows by its every second point: where there is none, it is not known.
   const known = x.length > 2 && y.length > 2 ? { miss } : {};
-  return { title, plane, x, y, now: rowOf(now), along, over, ...known, says, sentences, rows: points.map(rowOf) };
+  return {
+    title,
+    plane,
+    x,
+    y,
+    now: rowOf(now),
+    along,
+    fullSpeed,
+    over,
+    ...known,
+    says,
+    sentences,
+    rows: points.map(rowOf),
+  };
 }

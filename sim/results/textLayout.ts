@@ -13,13 +13,13 @@ const length = (text: string): number => [...text].length;
  * @param lead what the first line begins with, its spaces included
  * @param indent columns by which further lines are moved in
  */
-export function hang(lead: string, text: string, indent: number): string {
+export function hang(lead: string, text: string, indent: number, width = WIDTH): string {
   const lines = [lead];
   let bare = true;
   for (const word of printable(text).split(' ')) {
     const line = lines[lines.length - 1];
     const longer = bare ? line + word : `${line} ${word}`;
-    if (bare || length(longer) <= WIDTH) lines[lines.length - 1] = longer;
+    if (bare || length(longer) <= width) lines[lines.length - 1] = longer;
     else lines.push(' '.repeat(indent) + word);
     bare = false;
   }

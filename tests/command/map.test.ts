@@ -22,10 +22,23 @@ describe('the command map', () => {
     expect(said).toContain('The check ‘headroom’ fails.');
     expect(said).toMatch(/all checks hold with the bottom valve/);
     expect(said).toMatch(/All checks hold at \d+ of the map’s 441 points/);
-    expect(out).toMatch(/^top valve \\ bottom valve +shut +75° closed .*open$/m);
-    expect(out).toMatch(/^60° closed( +(holds|falls|channeling|headroom)){7}$/m);
+    expect(said).toContain('Bottom valve across, top valve down, by the angle that each is closed.');
+    expect(out).toMatch(/^ +shut +75° +60° .*open$/m);
+    expect(out).toMatch(/^60°( +(holds|falls|channels|headroom)){7}$/m);
     expect(out).toContain('Local codes and licensed practice come first');
     expect(map('--display', 'us').out).toContain('gph');
+  });
+
+  test.each(['valves', 'flow'])('fits a terminal of 80 columns, plane of %s', (plane) => {
+    const clogged = changed('scenarios/teaching-filter.json', (file) => {
+      file.filter.media.layers[0].deposit = '6 L';
+      file.pump.speed = 0.95;
+    });
+    for (const site of [FELT, clogged]) {
+      const { out } = tumblebay(['map', '-', '--plane', plane], site);
+      expect(out.split('\n').filter((line) => [...line].length > 80)).toEqual([]);
+      expect(out).toContain('channels');
+    }
   });
 
   test('answers rows at given openings, each the balance of the file so set', () => {
@@ -57,7 +70,7 @@ describe('the command map', () => {
     const csv = join(folder, 'map.csv');
     const { code, out } = map('--plane', 'flow', '--csv', csv);
     expect(code).toBe(0);
-    expect(out).toContain('pump’s speed');
+    expect(out).toContain('Pump’s speed across');
     expect(out.replace(/\s+/g, ' ')).toMatch(/points are left blank: no setting of the valves splits the water so/);
     const rows = readFileSync(csv, 'utf8').trimEnd().split('\r\n');
     expect(rows[0]).toMatch(/^share asked,bottom valve,top valve,speed,main\[m3\/s\],/);

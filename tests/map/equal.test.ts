@@ -1,16 +1,8 @@
 /** The map against what it maps: the running balance by itself, the site's own checks, and the integrator's long run. */
 import { describe, expect, test } from 'vitest';
 import { balance } from '../../sim/balance.ts';
-import {
-  BALANCE_CHECKS,
-  type Figure,
-  type Figures,
-  type MapPoint,
-  type OperatingMap,
-  type Plane,
-} from '../../sim/map/answer.ts';
+import { BALANCE_CHECKS, type Figure, type Figures, type MapPoint } from '../../sim/map/answer.ts';
 import { figureAt, isContact } from '../../sim/map/between.ts';
-import { operatingMap } from '../../sim/map/map.ts';
 import { Seeker, siteAt } from '../../sim/map/seeker.ts';
 import { settingFor } from '../../sim/map/share.ts';
 import { March } from '../../sim/march.ts';
@@ -26,7 +18,7 @@ import { reachCheck } from '../../sim/results/checks/reach.ts';
 import { balanceOf } from '../../sim/results/checks/variants.ts';
 import { velocityCheck } from '../../sim/results/checks/velocity.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
-import { felted, siteOf } from './sites.ts';
+import { felted, mapOf, siteOf } from './sites.ts';
 
 const SITES: readonly (readonly [string, Scenario])[] = [
   ['courtyard', siteOf('courtyard')],
@@ -36,12 +28,6 @@ const SITES: readonly (readonly [string, Scenario])[] = [
 ];
 const PLANES = ['valves', 'flow'] as const;
 const CASES = SITES.flatMap(([name, site]) => PLANES.map((plane) => [name, plane, site] as const));
-
-function mapOf(site: Scenario, plane: Plane): OperatingMap {
-  const map = operatingMap(site, { plane });
-  if (!map.ok) throw new Error(map.says);
-  return map;
-}
 
 type Told = Omit<Figures, 'margin' | 'headroom'>;
 

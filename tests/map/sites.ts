@@ -1,4 +1,6 @@
 import { readFileSync } from 'node:fs';
+import type { OperatingMap, Plane } from '../../sim/map/answer.ts';
+import { operatingMap } from '../../sim/map/map.ts';
 import { readScenario } from '../../sim/scenario/read.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 
@@ -26,3 +28,10 @@ export const felted = (file: Parsed): void => {
   ];
   file.limits = { channeling: 0.66, headroom: ['15 mm', '25 mm'] };
 };
+
+/** The map of a site that has one. */
+export function mapOf(site: Scenario, plane: Plane = 'valves', n = 21): OperatingMap {
+  const map = operatingMap(site, { plane, n });
+  if (!map.ok) throw new Error(map.says);
+  return map;
+}
