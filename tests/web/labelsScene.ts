@@ -19,7 +19,7 @@ const folder = fileURLToPath(new URL('../../scenarios/', import.meta.url));
 export interface Known {
   readonly name: string;
   readonly scenario: Scenario;
-  readonly answer: Pick<RunAnswer, 'levels' | 'flows'>;
+  readonly answer: Pick<RunAnswer, 'levels' | 'flows' | 'events'>;
   readonly balance: BalanceAnswer | undefined;
   readonly series: Series;
 }
@@ -52,8 +52,8 @@ export function demoSites(): Known[] {
 export function randomSites(count: number): Known[] {
   return fc.sample(siteFile, { seed: 20310602, numRuns: count }).map((file, i) => {
     const scenario = scenarioOf(JSON.stringify(file));
-    const { record } = run(scenario);
-    const answer = { levels: levelRanges(record), flows: flowRanges(record) };
+    const { record, control } = run(scenario);
+    const answer = { levels: levelRanges(record), flows: flowRanges(record), events: [...control.events] };
     return { name: `random ${i}`, scenario, answer, balance: balanceFor(scenario), series: seriesOf(record) };
   });
 }

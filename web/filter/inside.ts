@@ -21,8 +21,9 @@ const looks = css`
   .silt { fill: none; stroke: var(--silt); stroke-width: 1.7px; stroke-linecap: round; }
   .silt-veil { fill: var(--silt); stroke: none; }
   .dyed { fill: var(--dye); }
-  .dye-hatch { fill: none; stroke: var(--dye); stroke-width: 1.2px; }
-  svg:has(.dyed) .label.clear { stroke: var(--w1); }
+  .dye-veil { fill: var(--paper); fill-opacity: 0.82; }
+  .dye-hatch { fill: none; stroke: var(--dye); stroke-width: 1.8px; }
+  svg:has(.dyed) .label.clear { stroke: color-mix(in srgb, var(--w1), var(--dye) 35%); }
   svg:has(.dyed) .label.clear.deep { stroke: none; }
   svg.hatched .mark.through { fill: var(--ink); stroke: var(--paper); stroke-width: 1px; }
   svg.hatched .mark.round { fill: var(--paper); stroke: var(--ink); stroke-width: 1.6px; }
@@ -61,10 +62,14 @@ const tintedDye = ({ name, x, y, width, height, part }: Dyed): SVGTemplateResult
   svg`<path class="dyed" data-dye=${name} data-part=${part.toFixed(4)} d=${box(x, y, width, height)}
     fill-opacity=${(0.85 * part ** 0.6).toFixed(3)}></path>`;
 
-/** In black and white: upright lines, the closer the more dye. */
+/** Distance of its lines where dye is as dense as it was poured, px. */
+const DENSE = 3.4;
+
+/** In black and white: upright lines, the closer the more dye, over what is under them as if behind tracing paper. */
 function hatchedDye({ name, x, y, width, height, part }: Dyed): SVGTemplateResult {
-  const every = Math.min(width, 2.6 / part ** 0.6);
+  const every = Math.min(width, DENSE / part ** 0.6);
   let d = '';
   for (let at = x + 0.5 * every; at < x + width; at += every) d += segment(at, y, at, y + height);
-  return svg`<path class="dye-hatch" data-dye=${name} data-part=${part.toFixed(4)} d=${d}></path>`;
+  return svg`<path class="dye-veil" d=${box(x, y, width, height)}></path>
+    <path class="dye-hatch" data-dye=${name} data-part=${part.toFixed(4)} d=${d}></path>`;
 }

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { formatClock, formatDuration, formatFlow, formatLength } from '../../sim/quantity/index.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
+import { settingsAt } from '../section/settings.ts';
 import type { Moment } from '../state/moment.ts';
 import type { Shown } from '../state/shown.ts';
 
@@ -22,6 +23,10 @@ export function barView(bar: Bar, deeds: { readonly stop: () => void; readonly b
   </div>`;
 }
 
+/** In a run: a trial says by its name whether the pump is on. */
+const isDriven = ({ record, moment, scenario }: Pick<Bar, 'record' | 'moment' | 'scenario'>): boolean =>
+  record.trial !== undefined || settingsAt(scenario, record.answer.events, moment.t).pumpOn;
+
 /** '11:59: pond 110 mm below its edge; the pump lifts 182 L/min'. */
 function nowWords({ record, moment, scenario }: Bar): string {
   const { display, starts, pond } = scenario;
@@ -32,7 +37,9 @@ function nowWords({ record, moment, scenario }: Bar): string {
   const main = moment.flows['main'] ?? 0;
   const pump =
     main > 1e-6
-      ? `the pump lifts ${formatFlow(main, display)}`
+      ? isDriven({ record, moment, scenario }) || after >= 0
+        ? `the pump lifts ${formatFlow(main, display)}`
+        : `${formatFlow(main, display)} run in through the standing pump`
       : main < -1e-6
         ? `${formatFlow(-main, display)} run back down the main line`
         : 'the main line stands';

@@ -1,5 +1,6 @@
 import { formatPercent } from '../../../sim/quantity/format.ts';
 import type { CheckValve } from '../../../sim/scenario/scenario.ts';
+import { settingsAt } from '../settings.ts';
 import { flowFigure, NO_FLOW } from './figures.ts';
 import { type LabelText, labelText, type Subject } from './text.ts';
 
@@ -9,9 +10,15 @@ function checkValveText({ kind }: CheckValve): LabelText {
   return labelText(id, 'check valve', kind === 'unknown' ? 'taken as sound' : kind);
 }
 
+/** Water may run in through a pump that stands, into a line that is empty; a trial without a log is told by its flow. */
+function isDriven({ scenario, answer: { events }, moment }: Subject): boolean {
+  return events.length === 0 || settingsAt(scenario, events, moment.t).pumpOn;
+}
+
 /** The pump's power where it runs and its power is known, else whether it moves water. */
-function pumpText({ balance, moment }: Subject): LabelText {
-  const running = (moment.flows['main'] ?? 0) > NO_FLOW;
+function pumpText(subject: Subject): LabelText {
+  const { balance, moment } = subject;
+  const running = (moment.flows['main'] ?? 0) > NO_FLOW && isDriven(subject);
   const power = balance?.duty.power ?? 0;
   return labelText('pump', 'pump', running ? (power > 0 ? `${Math.round(power)} W` : 'runs') : 'stands');
 }

@@ -7,7 +7,7 @@ import type { LabelLine, LabelRequest } from './request.ts';
 /** What labels are read from: the site, its answers, and the moment at which it is drawn. */
 export interface Subject {
   readonly scenario: Scenario;
-  readonly answer: Pick<RunAnswer, 'levels' | 'flows'>;
+  readonly answer: Pick<RunAnswer, 'levels' | 'flows' | 'events'>;
   /** Undefined where the site has no running balance. */
   readonly balance: Pick<BalanceAnswer, 'duty'> | undefined;
   readonly moment: Moment;
