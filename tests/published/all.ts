@@ -1,6 +1,7 @@
-/** Every check: those of the laws, of the integrator, those that a whole site answers, and those against libraries. */
+/** Every check: those of the laws, of the integrator, of the dye test, those that a whole site answers, and those against libraries. */
 import './laws.ts';
 import './integrator.ts';
+import './dye.ts';
 import './site-weirs.ts';
 import './site-pipes.ts';
 import './site-routing.ts';
