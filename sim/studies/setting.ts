@@ -10,7 +10,16 @@ export type Setting =
   /** A float valve, set by the level at which it shuts; the level of its full flow moves with it. */
   | { readonly kind: 'float'; readonly place: string }
   /** A profile, set by the area at its top; the areas below change in proportion. */
-  | { readonly kind: 'areas'; readonly place: string };
+  | { readonly kind: 'areas'; readonly place: string }
+  /** What has settled in one layer; what the others caught by then goes along. */
+  | { readonly kind: 'muck'; readonly place: string; readonly along: readonly Caught[] };
+
+/** Another layer: its settled volume for each of the one that is set, and the most it has room for, m³. */
+export interface Caught {
+  readonly place: string;
+  readonly per: number;
+  readonly most: number;
+}
 
 /**
  * Writes an SI figure into a file, where `before` stood.
@@ -24,6 +33,7 @@ export const plainly: Writer = (value) => value;
 
 export function dimensionOf(setting: Setting): DimensionName {
   if (setting.kind === 'figure') return setting.dimension;
+  if (setting.kind === 'muck') return 'volume';
   return setting.kind === 'areas' ? 'area' : 'length';
 }
 
@@ -43,7 +53,7 @@ export const isSensible = (figure: number | undefined): figure is number =>
 
 /** The figures of a file a setting moves together: their places, the one it is named by first. */
 function placesOf(file: unknown, setting: Setting): string[] {
-  if (setting.kind === 'figure') return [setting.place];
+  if (setting.kind === 'figure' || setting.kind === 'muck') return [setting.place];
   if (setting.kind === 'float') return [`${setting.place}.set`, `${setting.place}.low`];
   const points = valueAt(file, setting.place);
   if (!Array.isArray(points)) return [];
@@ -81,6 +91,7 @@ export function withSetting(file: unknown, setting: Setting, value: number, writ
   const before = figureOf(valueAt(file, first), dimension);
   let moved = withValueAt(file, first, write(value, valueAt(file, first), dimension, false));
   const now = figureOf(valueAt(moved, first), dimension) ?? value;
+  if (setting.kind === 'muck') return withMuckAlong(moved, setting.along, now, write);
   for (const place of others) {
     const old = valueAt(file, place);
     const figure = figureOf(old, dimension);
@@ -89,4 +100,12 @@ export function withSetting(file: unknown, setting: Setting, value: number, writ
     moved = withValueAt(moved, place, write(along, old, dimension, true));
   }
   return moved;
+}
+
+/** The file with as much in the other layers as they caught meanwhile. */
+function withMuckAlong(file: unknown, along: readonly Caught[], now: number, write: Writer): unknown {
+  return along.reduce((moved, { place, per, most }) => {
+    const held = Math.min(most, per * now);
+    return withValueAt(moved, place, write(held, valueAt(file, place), 'volume', true));
+  }, file);
 }

@@ -72,8 +72,9 @@ function limitWords({ limit, passing }: Drawn, { width, x, y }: Scale): Mark {
   const says = `${most} is the most wanted`;
   const wide = textWidth(says, SAID, true);
   const from = LEFT + 6;
-  const crossing = passing.when === 'never' ? width : passing.when === 'clean' ? 0 : x(passing.t);
-  const under = width - RIGHT - wide > crossing + (passing.when === 'later' ? passingWide(passing.t) : 0);
+  const [crossing, told] =
+    passing.when === 'later' ? [x(passing.t), passingWide(passing.t)] : [passing.when === 'clean' ? 0 : width, 0];
+  const under = width - RIGHT - wide > crossing + told;
   if (from + wide < crossing) return words(from, y(limit) - 5, says, 'curve-name');
   if (under) return words(width - RIGHT, y(limit) + SAID, says, 'curve-name', 'end');
   return words(from, y(limit) - 5, `${most} at most`, 'curve-name');

@@ -10,7 +10,7 @@ import {
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import { valueAt } from '../../sim/studies/place.ts';
 import { dimensionOf, placeOf, type Setting, settingIn } from '../../sim/studies/setting.ts';
-import { type Manner, shownAs, stepOf, typeset, unitTyped } from './typed.ts';
+import { type Manner, newlyWritten, shownAs, stepOf, typeset, unitTyped } from './typed.ts';
 
 export interface Ruler {
   readonly kind: 'ruler';
@@ -106,6 +106,7 @@ export function wordsOf(value: number, dimension: DimensionName, display: Displa
   if (dimension === 'flow') return formatFlow(value, display);
   if (dimension === 'length') return typeset(formatLevel(value, display));
   if (dimension === 'area') return formatArea(value, display);
+  if (dimension === 'volume') return newlyWritten(value, dimension, display);
   return formatPercent(value);
 }
 

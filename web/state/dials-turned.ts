@@ -32,12 +32,12 @@ export interface Typed {
 }
 
 /** The file with a text typed into a dial; a bare number takes the unit the dial shows. */
-export function typedInto(doc: Document, { setting, manner }: Ruler, typed: string): Typed | undefined {
+export function typedInto(doc: Document, { setting, manner, text }: Ruler, typed: string): Typed | undefined {
   const file = mended(doc, setting);
   const place = placeOf(file, setting);
   if (place === undefined) return undefined;
   const dimension = dimensionOf(setting);
-  const figures = toFile(typed, shownAs(valueAt(file, place), dimension, manner));
+  const figures = toFile(typed, shownAs(valueAt(file, place), dimension, manner) || text);
   // What no site has stays as it was typed.
   const value = typeof figures === 'number' && !isSensible(figures) ? typed : figures;
   const figure = figureOf(value, dimension);

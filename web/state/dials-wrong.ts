@@ -12,6 +12,7 @@ const EXAMPLES: Readonly<Partial<Record<DimensionName, Readonly<Record<Display, 
   length: { metric: '−110 mm, 0.62 m or −4⅜ in', us: '−4 3/8 in, 3 ft 6 in or 7\'6"' },
   flow: { metric: '14 L/min', us: '4 gpm' },
   area: { metric: '6.6 m2', us: '70 ft2' },
+  volume: { metric: '1.5 L', us: '0.4 gal' },
   fraction: { metric: '0.8 or 80 %', us: '0.8 or 80 %' },
 };
 

@@ -1,6 +1,7 @@
 /** The dials of each question: the few that decide it, and what else does. */
 import type { Subject } from '../engine/protocol.ts';
 import type { Dial, Dialed } from './dials-kinds.ts';
+import { muck } from './dials-muck.ts';
 import { autofill, autofillFlow, float, hoses } from './dials-supply.ts';
 import { edge, fillMark, pondSize, poolSurfaces, stones } from './dials-water.ts';
 import { checkValve, gap, pump, valve } from './dials-works.ts';
@@ -51,5 +52,5 @@ const laidOut: Record<Subject, (site: Dialed) => [deciding: Maybe[], others: May
   },
   // What fills a pond is typed beside its own answer.
   filling: () => [[], []],
-  filter: (site) => [[valve(site, 'bottomFeed'), valve(site, 'topFeed'), gap(site), pump(site)], []],
+  filter: (site) => [[valve(site, 'bottomFeed'), valve(site, 'topFeed'), gap(site), muck(site), pump(site)], []],
 };

@@ -24,6 +24,10 @@ const STEPS: Readonly<Record<string, number>> = {
   gpm: 0.1,
   gph: 5,
   m2: 0.05,
+  mL: 10,
+  L: 0.1,
+  m3: 1e-4,
+  gal: 0.02,
   ft2: 0.5,
   '%': 1,
 };
