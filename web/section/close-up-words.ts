@@ -148,7 +148,10 @@ function feedWords({ pipes, scenario }: Scene, scale: Scale, { flows }: Moment, 
   if (bottomFeed?.valve && isSeen(bottomFeed.valve)) {
     const [x, y] = scale.at(bottomFeed.valve);
     const figure = `${turned(settings.bottomValve)}, ${flow('bottom feed')}`;
-    marks.push(...pair('bottom feed', figure, x, y + reach(bottomFeed) + 16, 'middle', ' earth'));
+    // Over the pipe where the foot of the sheet leaves no room under it.
+    const under = y + reach(bottomFeed) + 16;
+    const at = under + 20 < scale.bottom ? under : y - reach(bottomFeed) - 22;
+    marks.push(...pair('bottom feed', figure, x, at, 'middle', ' earth'));
   }
   if (!isSeen(pipes.tee)) return marks;
   const [x] = scale.at(pipes.tee);
