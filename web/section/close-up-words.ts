@@ -100,7 +100,7 @@ function besideVessel({ filter, scenario, pipes, earth }: Scene, scale: Scale, m
 }
 
 /** A column of names takes so much room across, px. */
-const COLUMN = 150;
+const COLUMN = 130;
 
 /** Where a column of names may end: between riser and vessel, else before the riser. */
 function columnsOf(pipes: Scene['pipes'], wall: number, scale: Scale): (number | undefined)[] {
