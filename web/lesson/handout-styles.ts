@@ -147,7 +147,10 @@ export const handoutStyles = css`
   }
 `;
 
-/** In the drawing of the class nothing is told that they are to find: it is made as wide as the paper, without figures. */
+/**
+ * In the drawing of the class nothing is told that they are to find: it is made as wide as the paper, without figures,
+ * and the marks in the gap have an outline, so that they can be counted.
+ */
 export const unfigured = css`
   svg {
     width: 100%;
@@ -155,5 +158,10 @@ export const unfigured = css`
   }
   text.figure {
     display: none;
+  }
+  .dart-pale {
+    fill: #fff;
+    stroke: #000;
+    stroke-width: 0.9px;
   }
 `;

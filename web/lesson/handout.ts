@@ -20,6 +20,8 @@ const PARTS: readonly Part[] = ['class', 'trainer'];
 const PAPERS: readonly Paper[] = ['A4', 'Letter'];
 /** px the drawing is laid out on before it is made as wide as the paper. */
 const LAID = 840;
+/** As many lines are ruled under a question. */
+const LINES = [1, 2, 3];
 
 /** The lesson on paper: to write on for the class, with all figures and sentences for the trainer. */
 @customElement('tb-handout')
@@ -78,7 +80,7 @@ export class Handout extends OverPage {
           ${at ? html`<p>${kept(settingWords(sets, at))}</p>` : nothing}
           ${this.#blanks()}
           <p class="asks">${asks}</p>
-          <div class="line"></div><div class="line"></div></section>`;
+          ${LINES.map(() => html`<div class="line"></div>`)}</section>`;
       })}
     </article>`;
   }

@@ -35,7 +35,7 @@ function slowerWords(at: Taught): string[] {
   const { media, gap } = bySquare(at);
   if (floats(at) || gap <= media) return [];
   return [
-    `It is even a little more than when more came up. Both ways cost the same head; of it, ${formatPercent(gap)} go by the square of the speed in the gap, at its ends and in eddies along its walls, and only ${formatPercent(media)} in the media. That part shrinks fastest as the water slows down, and so slow water finds the gap relatively easier.`,
+    `It is even a little more than in the fourth step, where more came up. Both ways cost the same head; of it, ${formatPercent(gap)} go by the square of the speed in the gap, at its ends and in eddies along its walls, and only ${formatPercent(media)} in the media. That part shrinks fastest as the water slows down, and so slow water finds the gap relatively easier.`,
   ];
 }
 

@@ -40,6 +40,22 @@ async function weeks(page: Page): Promise<void> {
   await page.getByRole('region', { name: 'Week by week' }).waitFor();
 }
 
+/** The lesson where the media float. */
+async function lesson(page: Page): Promise<void> {
+  await ask(page, 'What does the water do inside the filter?');
+  await page.getByRole('button', { name: /^a lesson on channeling/ }).click();
+  await page.getByRole('heading', { name: 'Two ways through a filter' }).waitFor();
+  for (let i = 0; i < 4; i++) await page.getByRole('button', { name: 'next step' }).click();
+  await page.getByRole('heading', { name: 'Pushed' }).waitFor();
+  await isWhole(page);
+}
+
+async function lessonOnPaper(page: Page): Promise<void> {
+  await lesson(page);
+  await page.getByRole('button', { name: 'print the lesson' }).click();
+  await page.getByRole('article', { name: 'Sheet for the trainer' }).waitFor();
+}
+
 /** Something the page unfolds, pressed open and closed again. */
 const unfolded = (name: string, at: string): View => {
   const press = (page: Page): Promise<void> => page.locator(at).locator('> summary').first().click();
@@ -91,6 +107,8 @@ export const siteViews: readonly View[] = [
   { name: 'filter-dye', show: dyed },
   { name: 'filter-weeks', show: weeks },
   { name: 'filter-sides', show: sides },
+  { name: 'lesson', show: lesson },
+  { name: 'lesson-paper', show: lessonOnPaper },
   part('pond', 'pond'),
   part('filter', 'filter'),
   unfolded('whole', 'tb-whole-answer details'),
