@@ -18,7 +18,7 @@ const GROWTH = 0.1;
 const MOST_POINTS = 2000;
 /** Below this nothing goes through any more, m³/s. */
 const NO_FLOW = 1e-9;
-/** The moment of passing is found to this share of itself. */
+/** Where the share passes the limit and where the media lift is found to this share of the water until then. */
 const EXACT = 1e-6;
 
 /** Past the limit the media are followed until they lift, if they do within so many times the time of passing. */
@@ -44,9 +44,10 @@ export function walkOn(path: CloggingPath, limit: number, longest: number, beyon
     if (water === Number.POSITIVE_INFINITY) break;
     // A layer that takes nothing yet for want of flow would stretch one step over years.
     const [mid, end] = step(path, from, Math.min(water, from.media * longest));
-    points.push(mid, end);
+    points.push(...(beyond > 0 ? withLift(path, from, mid, end) : [mid, end]));
     if (passing.when === 'never' && shareOf(end) > limit) {
-      const t = momentOfPassing(path, shareOf(mid) > limit ? from : mid, shareOf(mid) > limit ? mid : end, limit);
+      const isOver = (at: Clogged): boolean => shareOf(at) > limit;
+      const t = (isOver(mid) ? turn(path, from, mid, isOver) : turn(path, mid, end, isOver)).ran;
       if (t <= longest) passing = { when: 'later', t };
       until = Math.min(longest, beyond > 0 ? UNTIL_LIFT * t : 0);
     }
@@ -73,14 +74,22 @@ function step(path: CloggingPath, from: Point, water: number): [Point, Point] {
   ];
 }
 
-/** Running time at which the share passes the limit between two points, by bisection on running balances. */
-function momentOfPassing(path: CloggingPath, from: Point, to: Point, limit: number): number {
+/** Both points, with the one between at which the media lift: there the course bends, for the gap opens from it on. */
+function withLift(path: CloggingPath, from: Point, mid: Point, end: Point): Point[] {
+  if (from.lift >= 1 || end.lift < 1) return [mid, end];
+  return isLifted(mid) ? [turn(path, from, mid, isLifted), mid, end] : [mid, turn(path, mid, end, isLifted), end];
+}
+
+const isLifted = ({ lift }: Clogged): boolean => lift >= 1;
+
+/** The first point between two at which something holds that holds at the later one, by bisection on running balances. */
+function turn(path: CloggingPath, from: Point, to: Point, holds: (at: Clogged) => boolean): Point {
   let low = from.water;
   let high = to.water;
   while (high - low > EXACT * high) {
     const water = (low + high) / 2;
-    if (shareOf(path.at(water)) > limit) high = water;
+    if (holds(path.at(water))) high = water;
     else low = water;
   }
-  return step(path, from, high - from.water)[1].ran;
+  return step(path, from, high - from.water)[1];
 }

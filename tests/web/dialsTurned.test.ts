@@ -47,6 +47,14 @@ describe('a text typed into a dial', () => {
     ]);
   });
 
+  test('takes the unit the dial shows also where the file has no such figure', () => {
+    // The courtyard's gap is assumed, and shown in millimeters.
+    const of = { now: base, base, file: courtyard.now.file, opened: courtyard.now.file, typed: new Map() };
+    const gap = dialsFor('filter', of).shown.find(({ name }) => name === 'gap round the mats') as Ruler;
+    expect(gap.text).toBe('5 mm');
+    expect(typedInto(courtyard, gap, '3')).toMatchObject({ value: '3 mm' });
+  });
+
   test('takes the unit the dial shows where it has none', () => {
     expect(valueAt(type(courtyard, 'liner edge', '12').now.file, RIM)).toEqual([
       [0, '12 mm'],

@@ -135,10 +135,17 @@ describe('the plot of the weeks', () => {
     expect(said).toContain(`clean by week ${(care.passing.t / WEEK).toFixed(1)}`);
     const lifts = liftingAt(course)!;
     expect(said).toContain(`week ${(lifts / WEEK).toFixed(1)}: the media lift`);
-    // The balance of that week: the head across the media is what lifts them, w / (ρ g A), Bernoulli on the media.
-    const { mediaHead } = balance(siteOf(withValuesAt(file, editsAt(lifts))));
+    // At the moment of lift the head across the media is w / (ρ g A), the weight over what carries it; a week before
+    // and a week after it is not.
     const { area, submergedWeight } = siteOf(file).filter!.media!;
-    expect(Math.abs(mediaHead! / (submergedWeight / (999.1 * 9.80665 * area)) - 1)).toBeLessThan(0.01);
+    const liftHead = submergedWeight / (999.1 * 9.80665 * area);
+    const headAt = (time: number): number => balance(siteOf(withValuesAt(file, editsAt(time)))).mediaHead! / liftHead;
+    expect(Math.abs(headAt(lifts) - 1)).toBeLessThan(1e-3);
+    expect(headAt(lifts - 0.25 * WEEK)).toBeLessThan(0.995);
+    expect(headAt(lifts + 0.25 * WEEK)).toBeGreaterThan(1.001);
+    // The gap opens from there on, so that the share grows much faster.
+    const growth = (from: number): number => shareAt(course, from + WEEK) - shareAt(course, from);
+    expect(growth(lifts)).toBeGreaterThan(2 * growth(lifts - WEEK));
   });
 
   test('marks no lifting where the media do not lift within the course', () => {

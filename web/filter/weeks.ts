@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Care, CareAnswer, ClogCourse } from '../../sim/clogging/answer.ts';
-import { type Display, formatDuration, formatFlow, formatNumber, formatPercent } from '../../sim/quantity/index.ts';
+import type { Display } from '../../sim/quantity/index.ts';
 import type { Media, Scenario } from '../../sim/scenario/scenario.ts';
 import type { FileEdits } from '../engine/protocol.ts';
 import { Asking, type Giving } from '../fill/ask.ts';
@@ -24,10 +24,9 @@ import {
   weeksWords,
 } from './weeks-hand.ts';
 import { shareAcross, TALL, weeksPlotMarks } from './weeks-plot.ts';
+import { weeksTable } from './weeks-table.ts';
 
 const WEEK = 604800;
-/** Of a course so many moments stand in its table. */
-const ROWS = 6;
 /** What is supposed of a pond of which nothing is known: a milliliter settles out of each cubic meter. Our default. */
 const DEBRIS = 1e-6;
 /** What a mat then keeps, 1/m: our default. */
@@ -61,6 +60,19 @@ export class Weeks extends LitElement {
         max-width: 100%;
         margin-bottom: 8px;
       }
+      @media (min-width: 1280px) {
+        .drawn {
+          display: grid;
+          grid-template-columns: minmax(0, 620px) minmax(0, 1fr);
+          column-gap: 32px;
+        }
+        .drawn .said {
+          grid-column: 2;
+        }
+        .drawn .course {
+          grid-area: 1 / 1;
+        }
+      }
       .turn {
         fill: none;
         stroke: var(--ink2);
@@ -87,6 +99,9 @@ export class Weeks extends LitElement {
       td,
       th:first-child {
         white-space: nowrap;
+      }
+      thead th:last-child {
+        min-width: 90px;
       }
       .rows {
         max-width: 620px;
@@ -196,22 +211,6 @@ export class Weeks extends LitElement {
       viewBox="0 0 ${width} ${TALL}" aria-hidden="true">${layerElement(weeksPlotMarks({ ...care, since }, width))}</svg></div>`;
   }
 
-  #table({ course }: Care): TemplateResult {
-    const { t, split, channeled, pore, duty, lift } = course;
-    const last = t.length - 1;
-    const picked = [...new Set(Array.from({ length: ROWS }, (_, i) => Math.round((last * i) / (ROWS - 1))))];
-    const stay = (seconds: number): string => (Number.isNaN(seconds) ? 'none goes there' : formatDuration(seconds));
-    return html`<div class="rows" tabindex="0" role="region" aria-label="Week by week"><table>
-      <thead><tr><th scope="col">weeks</th><th scope="col">slips round</th><th scope="col">from below</th>
-        <th scope="col">time in the pores</th><th scope="col">the pump gives</th><th scope="col">of the head that lifts</th></tr></thead>
-      <tbody>${picked.map(
-        (
-          i,
-        ) => html`<tr><th scope="row">${formatNumber(t[i] / WEEK, 1)}</th><td>${formatPercent(channeled[i])}</td><td>${formatPercent(split[i])}</td>
-          <td>${stay(pore[i])}</td><td>${formatFlow(duty[i], this.display)}</td><td>${formatPercent(lift[i])}</td></tr>`,
-      )}</tbody></table></div>`;
-  }
-
   override render(): TemplateResult | typeof nothing {
     const { care, trouble, scenario } = this;
     if (trouble) return html`<p class="wrong" role="alert">${trouble}</p>`;
@@ -219,11 +218,13 @@ export class Weeks extends LitElement {
     const media = scenario?.filter?.media;
     const isBare = !care.care && media && scenario.debris === 0;
     const isSettled = media && settledIn(this.file) > 0;
-    return html`<section aria-label="The weeks between cleanings">
-      <p role="status">${care.says}</p>
-      ${isBare ? html`<button @click=${() => this.#suppose(media)}>suppose fine muck: a milliliter settles out of each cubic meter (our default)</button>` : nothing}
-      ${isSettled ? html`<button @click=${() => this.#clean(media)}>as just cleaned</button>` : nothing}
-      ${care.care && care.course.t.length > 1 ? html`${this.#plot(care)} ${this.#table(care)}` : nothing}
+    const drawn = care.care && care.course.t.length > 1 ? care : undefined;
+    return html`<section class=${drawn ? 'drawn' : ''} aria-label="The weeks between cleanings">
+      <div class="said"><p role="status">${care.says}</p>
+        ${isBare ? html`<button @click=${() => this.#suppose(media)}>suppose fine muck: a milliliter settles out of each cubic meter (our default)</button>` : nothing}</div>
+      <div class="course">${drawn ? this.#plot(drawn) : nothing}
+        ${isSettled ? html`<button @click=${() => this.#clean(media)}>as just cleaned</button>` : nothing}
+        ${drawn ? weeksTable(drawn.course, this.display) : nothing}</div>
     </section>`;
   }
 }
