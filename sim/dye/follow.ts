@@ -24,6 +24,10 @@ const SHORT = 0.2;
 /** A place of more than this, m³, fills or empties by no more than this share of itself in a step. */
 const LEAST = 1e-4;
 const MOST_CHANGE = 0.2;
+/** A step's flows carry it in pieces in which a place of more than so much, m³, changes by at most this share of itself. */
+const LEAST_IN_PIECES = 1e-5;
+const PIECE = 0.02;
+const MOST_PIECES = 20;
 
 /**
  * Dye on its way through a run: masses by place, carried by the record's own flows, each step's as they are at its
@@ -35,8 +39,9 @@ export class DyeOnItsWay {
   readonly plug: Plug;
   /** Moment up to which it has been carried, s. */
   time: number;
-  /** Waters of the filter as the last step left them: they change between two steps where the gap opens or media are cleaned. */
+  /** Waters of the filter at that moment, m³, and what goes through the gap then, m³/s. */
   private now: Waters;
+  private gapFlow = 0;
   private readonly record: RunRecord;
   private readonly network: Network;
   private readonly media: Media;
@@ -44,6 +49,7 @@ export class DyeOnItsWay {
   private readonly carrier: Carrier;
   private readonly volume: Float64Array;
   private readonly volumeAfter: Float64Array;
+  private readonly mean: Float64Array;
   private readonly before: Float64Array;
   private readonly after: Float64Array;
   /** Volumes of the basins where the network was last put, m³. */
@@ -63,6 +69,7 @@ export class DyeOnItsWay {
     this.mass = new Float64Array(this.places.size);
     this.volume = new Float64Array(this.places.size);
     this.volumeAfter = new Float64Array(this.places.size);
+    this.mean = new Float64Array(this.places.size);
     this.before = new Float64Array(record.network.size);
     this.after = new Float64Array(record.network.size);
     this.state = new Float64Array(record.network.size);
@@ -70,7 +77,7 @@ export class DyeOnItsWay {
     this.ledgerRates = new Float64Array(record.network.quadratures);
     this.time = at;
     this.mass[this.places.plenum] = mass;
-    this.now = this.watersAt(at);
+    this.now = this.standAt(at);
     this.plug = new Plug(this.now.gap);
   }
 
@@ -92,9 +99,15 @@ export class DyeOnItsWay {
 
   /** Longest step by what the gap holds, s. */
   private longest(): number {
-    const { gap } = this.watersAt(this.time);
-    const through = Math.abs(this.network.flow[this.network.parts.circuit.flow.gap]);
-    return through > 0 ? Math.max(SHORT, (GAP_SHARE * gap) / through) : Number.POSITIVE_INFINITY;
+    const { now, gapFlow } = this;
+    return gapFlow > 0 ? Math.max(SHORT, (GAP_SHARE * now.gap) / gapFlow) : Number.POSITIVE_INFINITY;
+  }
+
+  /** Waters of the filter at a moment, m³, from which the next step starts. */
+  private standAt(t: number): Waters {
+    const waters = this.watersAt(t);
+    this.gapFlow = Math.abs(this.network.flow[this.network.parts.circuit.flow.gap]);
+    return waters;
   }
 
   /** Volumes of the basins and of all places at a moment, the media as the network has them now, m³. */
@@ -141,6 +154,7 @@ export class DyeOnItsWay {
     const { carrier, places, network, mass, plug, time: begin } = this;
     const { circuit } = network.parts;
     const time = end - begin;
+    const after = this.standAt(end);
     const mid = begin + time / 2;
     const settings = this.restore(mid);
     const ways = waterWays(network, settings, this.ledgerRates);
@@ -150,15 +164,18 @@ export class DyeOnItsWay {
     );
     const bottom = ways.find(({ kind }) => kind === 'bottom feed')?.flow ?? 0;
     const flows = { ...flowsOf(network), bottom };
-    this.porosity = porosityAt(this.media, this.record, mid);
-    const step = { before: this.now, after: this.waters(this.after), flows, time };
+    const step = { before: this.now, after, flows, time };
     const inner = innerFlows(step, plug.volume);
-    this.meanVolumes(step.before, step.after);
+    const pieces = this.piecesOf(step.before, step.after);
     carrier.clear();
     const owes = emptyGap(carrier, places, plug, inner, mass, time);
     addInner(carrier, places, inner, step);
     addWays(carrier, places, circuit, ways);
-    carrier.carry(mass, this.volume, time, this.fastest(step, inner.media));
+    const fastest = this.fastest(step, inner.media);
+    for (let k = 0; k < pieces; k++) {
+      this.meanVolumes(k / pieces, (k + 1) / pieces);
+      carrier.carry(mass, this.mean, time / pieces, fastest);
+    }
     fillGap(places, plug, inner, owes, mass, time);
     this.time = end;
     this.now = step.after;
@@ -178,12 +195,25 @@ export class DyeOnItsWay {
     return watersAt(storage, media, porosity, width, levelOf(storage, volumes[filter]));
   }
 
-  /** Volumes that hold over a step: logarithmic means, by which what empties takes its dye along as it should. */
-  private meanVolumes(before: Waters, after: Waters): void {
+  /** How many pieces a step is carried in, its flows held: so many that no place changes much in one. */
+  private piecesOf(before: Waters, after: Waters): number {
     this.volumesOf(before, this.before, this.volume);
     this.volumesOf(after, this.after, this.volumeAfter);
+    const change = this.volume.reduce((most, volume, i) => {
+      const whole = Math.max(volume, this.volumeAfter[i]);
+      return whole > LEAST_IN_PIECES ? Math.max(most, Math.abs(this.volumeAfter[i] - volume) / whole) : most;
+    }, 0);
+    return Math.max(1, Math.min(MOST_PIECES, Math.ceil(change / PIECE)));
+  }
+
+  /**
+   * Volumes that hold between two shares of a step, in which they change evenly: logarithmic means, by which what
+   * empties takes its dye along as it should.
+   */
+  private meanVolumes(from: number, to: number): void {
     this.volume.forEach((volume, i) => {
-      this.volume[i] = logarithmicMean(volume, this.volumeAfter[i]);
+      const change = this.volumeAfter[i] - volume;
+      this.mean[i] = logarithmicMean(volume + from * change, volume + to * change);
     });
   }
 

@@ -69,9 +69,11 @@ describe('any site that dye is poured into', () => {
     );
   });
 
-  test('water of one concentration keeps it where nothing thins it or dries it up, within a tenth even while a site starts or stops', () => {
+  test('water of one concentration keeps it to 4 % where nothing thins it or dries it up, even while a site starts or stops; to 1 % on nineteen sites of twenty', () => {
+    const worst: number[] = [];
     fc.assert(
       fc.property(fedSite, (site) => {
+        let off = 0;
         const dry = { ...site.weather, evaporation: 0 };
         const still = site.actions.filter(({ deed }) => deed.do === 'pump' || deed.do === 'bottom valve');
         const s = { ...site, weather: dry, autofill: undefined, actions: still };
@@ -93,12 +95,16 @@ describe('any site that dye is poured into', () => {
           dye.volumesOf(dye.watersAt(t), dye.state, volume);
           for (const place of single) {
             if (place === other || volume[place] < 2e-4) continue;
-            expect(Math.abs(dye.mass[place] / volume[place] - 1)).toBeLessThan(0.1);
+            off = Math.max(off, Math.abs(dye.mass[place] / volume[place] - 1));
           }
         }
+        expect(off).toBeLessThan(0.04);
+        worst.push(off);
       }),
       { numRuns: runs, seed: 20310602 },
     );
+    worst.sort((a, b) => a - b);
+    expect(worst[Math.floor(0.95 * worst.length)]).toBeLessThan(0.01);
   });
 });
 
