@@ -51,12 +51,19 @@ export class DyePanel extends LitElement {
   @property() trouble = '';
   readonly #width = new Width(this);
 
+  /** On a small screen the drawing is brought into sight, since that is where the dye runs. */
+  #seen(deed: (() => void) | undefined): void {
+    deed?.();
+    const page = this.getRootNode();
+    if (page instanceof ShadowRoot) page.querySelector('tb-section')?.scrollIntoView({ block: 'nearest' });
+  }
+
   #presses(): TemplateResult {
     const { poured, deeds } = this;
     const watch = poured?.given?.watch;
     return html`<div class="presses">
-      ${watch?.poured ? html`<button class="deed" @click=${() => deeds?.play()}>${poured?.playing ? 'hold the dye' : 'watch the dye'}</button>` : nothing}
-      <button class="deed" @click=${() => deeds?.pour()}>${poured ? 'pour dye now' : 'pour dye'}</button>
+      ${watch?.poured ? html`<button class="deed" @click=${() => this.#seen(deeds?.play)}>${poured?.playing ? 'hold the dye' : 'watch the dye'}</button>` : nothing}
+      <button class="deed" @click=${() => this.#seen(deeds?.pour)}>${poured ? 'pour dye now' : 'pour dye'}</button>
       ${poured ? html`<button @click=${() => deeds?.clear()}>let the dye go</button>` : nothing}
     </div>`;
   }
