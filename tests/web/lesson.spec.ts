@@ -162,6 +162,9 @@ test('leaving leads back to oneâ€™s own site as it was, or stays on the lessonâ€
   await expect(page).toHaveURL(own);
   await expect(field(page, 'gap round the mats')).toHaveValue('4 mm');
   await expect(opening(page)).toBeFocused();
+  // What the lesson alone did to its site is not kept.
+  const sites = () => page.evaluate(() => Object.keys(localStorage).filter((key) => key.startsWith('tumblebay site ')));
+  await expect.poll(sites).toHaveLength(1);
   await begin(page);
   await press(page, 'next step').click();
   await step(page, 1);
@@ -169,6 +172,7 @@ test('leaving leads back to oneâ€™s own site as it was, or stays on the lessonâ€
   await expect(lesson(page)).toHaveCount(0);
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Teaching filter');
   await expect(opening(page)).toBeFocused();
+  await expect.poll(sites).toHaveLength(2);
 });
 
 test('small heads and gaps are told in hundredths of an inch; no figure parts from its unit', async ({ page }) => {

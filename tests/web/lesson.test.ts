@@ -5,7 +5,7 @@ import { withValueAt, withValuesAt } from '../../sim/studies/place.ts';
 import { bySquare, gapNow } from '../../web/lesson/losses.ts';
 import { recall, remember } from '../../web/lesson/memory.ts';
 import { editsOf, fileAt, TEACHING_SITE } from '../../web/lesson/settings.ts';
-import { standingOf, stepLabel } from '../../web/lesson/standing.ts';
+import { isLessonAlone, standingOf, stepLabel } from '../../web/lesson/standing.ts';
 import { figuresNow, STEPS } from '../../web/lesson/steps.ts';
 import { type Taught, taughtOf } from '../../web/lesson/taught.ts';
 import { type Document, edited, openDocument, redone, undone } from '../../web/state/document.ts';
@@ -165,6 +165,15 @@ describe('where the site stands', () => {
     expect(set('filter.media.layers[0].deposit', 0.004).isOn).toBe(true);
     expect(set('plumbing.topFeed.valve', '50 %').isOn).toBe(true);
     expect(set('title', 'Our class').isOn).toBe(true);
+  });
+
+  test('what the lesson alone made of its site is told from what somebody did to it, undone or not', () => {
+    expect(isLessonAlone(walked(CLEANED))).toBe(true);
+    expect(isLessonAlone(undone(walked(MUCK)))).toBe(true);
+    const own = edited(walked(MUCK), withValueAt(walked(MUCK).now.file, 'title', 'Our class'), 'the site’s name');
+    expect(isLessonAlone(own)).toBe(false);
+    expect(isLessonAlone(undone(own))).toBe(false);
+    expect(isLessonAlone(take(own, PUSHED))).toBe(false);
   });
 
   test('a step puts the whole site back, but for its name and units', () => {

@@ -76,11 +76,13 @@ export class LessonController implements ReactiveController {
   }
 
   #leaveFor(before: string, stays: boolean): void {
-    const from = this.#address;
+    const [from, room, { doc }, { named }] = [this.#address, this.#room, this.#session, this.#keeper];
     this.leave();
     const isThere = stays || before === from;
     this.#left = isThere ? '' : from;
-    if (!isThere) this.#keeper.choose(namedBy(before));
+    if (isThere) return;
+    this.#keeper.choose(namedBy(before));
+    room?.letGo(doc, named);
   }
 
   view(run: Answered): TemplateResult | typeof nothing {

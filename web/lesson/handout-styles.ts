@@ -6,6 +6,10 @@ export const handoutStyles = css`
     flex-wrap: wrap;
     gap: 0 24px;
   }
+  .presses > div {
+    flex-wrap: wrap;
+    gap: 0 16px;
+  }
   article {
     --paper: #fff;
     --paper2: #fff;

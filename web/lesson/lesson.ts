@@ -105,7 +105,7 @@ export class Lesson extends LitElement {
 
   protected override firstUpdated(_: PropertyValues): void {
     if (!this.begun) return;
-    this.renderRoot.querySelector<HTMLElement>('h2')?.focus({ preventScroll: true });
+    this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
     this.#fire('title-read');
   }
 

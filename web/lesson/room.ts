@@ -2,14 +2,16 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Engine } from '../engine/client.ts';
 import type { Answered } from '../engine/protocol.ts';
+import type { Named } from '../keep/address.ts';
 import type { Keeper } from '../keep/keeper.ts';
+import { idIn } from '../keep/shelf.ts';
 import { demoText } from '../sites.ts';
 import type { Document } from '../state/document.ts';
 import type { Session } from '../state/session.ts';
 import './lesson.ts';
 import type { Taking } from './lesson.ts';
 import { fileAt, TEACHING_SITE } from './settings.ts';
-import { type Standing, standingOf, stepLabel } from './standing.ts';
+import { isLessonAlone, type Standing, standingOf, stepLabel } from './standing.ts';
 import { STEPS } from './steps.ts';
 import { type Taught, taughtOf } from './taught.ts';
 
@@ -61,6 +63,20 @@ export class LessonRoom {
     if (!at || !session.doc) return;
     this.step = to;
     session.edit(fileAt(this.#base, at.sets, session.doc.now.file), stepLabel(at.title));
+  }
+
+  /**
+   * What the lesson alone made of its site is not kept: each time it was held, one more would stand on the shelf. Once
+   * another site is on its way.
+   */
+  letGo(doc: Document | undefined, named: Named): void {
+    if (named.kind !== 'own' || !doc || !isLessonAlone(doc)) return;
+    try {
+      const key = Object.keys(localStorage).find((each) => idIn(each) === named.id);
+      if (key !== undefined) localStorage.removeItem(key);
+    } catch {
+      // A browser that keeps nothing has nothing to let go.
+    }
   }
 
   async #print(): Promise<void> {

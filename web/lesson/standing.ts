@@ -2,8 +2,14 @@
 import type { Document } from '../state/document.ts';
 import { type Setting, standsOn } from './settings.ts';
 
+const LABEL = 'lesson: ';
+
 /** What undo and redo name a step by. */
-export const stepLabel = (title: string): string => `lesson: ${title.toLowerCase()}`;
+export const stepLabel = (title: string): string => LABEL + title.toLowerCase();
+
+/** Whether nobody did anything to a site but take the lesson's steps. */
+export const isLessonAlone = ({ past, now, future }: Document): boolean =>
+  [...past, now, ...future].every(({ label }, i) => label.startsWith(LABEL) || (i === 0 && label === 'opened'));
 
 export interface Standing {
   readonly step: number;
