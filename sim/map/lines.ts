@@ -2,6 +2,7 @@
 import { contours, ticks } from 'd3';
 import type { Figure, OperatingMap } from './answer.ts';
 import { straightened } from './between.ts';
+import { straightOn } from './onset.ts';
 
 type Place = readonly [x: number, y: number];
 
@@ -81,11 +82,12 @@ function valueAt(axis: readonly number[], at: number): number {
 }
 
 /** The border of the region where all checks hold, and the onset of lift. */
-export const borderOf = (map: Laid): MapLine => lineAt(map, 'margin', 0);
-export const liftOnset = (map: Laid): MapLine => lineAt(map, 'lift', 1);
+export const borderOf = (map: Laid): MapLine => lineAt(straightOn(map, 'margin'), 'margin', 0);
+export const liftOnset = (map: Laid): MapLine => lineAt(straightOn(map, 'lift'), 'lift', 1);
 
 /** The region itself: rings in the axes' values, closed along the map's edge; holes among them. */
-export function regionOf({ x, y, points }: Laid): readonly (readonly Place[])[] {
+export function regionOf(map: Laid): readonly (readonly Place[])[] {
+  const { x, y, points } = straightOn(map, 'margin');
   const values = points.map(({ margin }) => margin ?? Number.NaN);
   const { coordinates } = contours().size([x.length, y.length]).contour(values, 0);
   const onto = (at: number, length: number): number => Math.min(length - 1, Math.max(0, at - 0.5));

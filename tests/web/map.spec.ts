@@ -159,7 +159,7 @@ test('lines are chosen by presses and told in place; the same numbers stand in a
   await map.getByRole('button', { name: 'headroom' }).click();
   await expect(map.locator('path.headroom').first()).toBeAttached();
   await expect(map.locator('text.seat', { hasText: 'of headroom' })).toHaveCount(1);
-  for (const words of ['all checks hold', 'the media float up', '‘headroom’ fails', '‘channeling’ fails'])
+  for (const words of ['all checks hold', 'media float up', 'headroom fails here', 'channeling fails here'])
     await expect(map.locator('text.seat', { hasText: words })).toHaveCount(1);
   const overlapping = await map.evaluate(({ shadowRoot }) => {
     const boxes = [...shadowRoot!.querySelectorAll('text.seat')].map((each) => each.getBoundingClientRect());
@@ -178,13 +178,8 @@ test('lines are chosen by presses and told in place; the same numbers stand in a
   await expect(map.locator('thead th')).toHaveCount(7);
 });
 
-test('the plane of pump speed and share says what it leaves blank, and a site without two valves why there is none', async ({
-  page,
-}) => {
+test('a site without two valves says why there is no map', async ({ page }) => {
   await openMap(page);
-  await page.getByRole('button', { name: 'pump speed and share' }).click();
-  await expect(page.locator('tb-map')).toContainText('points are left blank');
-  await expect(page.locator('tb-map [role=slider]')).toHaveCount(0);
   const file = JSON.parse(readFileSync(new URL('../../scenarios/courtyard.json', import.meta.url), 'utf8'));
   delete file.plumbing.topFeed;
   await openFile(page, 'one.json', JSON.stringify({ ...file, title: 'One valve' }));

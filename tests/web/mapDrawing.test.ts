@@ -5,8 +5,8 @@ import { operatingMap } from '../../sim/map/map.ts';
 import { mapGiven } from '../../web/engine/map-answers.ts';
 import { drawMap } from '../../web/map/drawing.ts';
 import { familiesOf, firstShown, levelsOf } from '../../web/map/families.ts';
-import { degreesOpen, keyed, openingAt, toDegree } from '../../web/map/hand.ts';
 import { SIZE } from '../../web/map/labels.ts';
+import { keyed, rulersOf, stepsOf, toStep, valueAt } from '../../web/map/ruler.ts';
 import { pixelAt, placeAt, sheetFor } from '../../web/map/sheet.ts';
 import { tableOf } from '../../web/map/table.ts';
 import { textWidth } from '../../web/plots/text-width.ts';
@@ -72,7 +72,7 @@ describe('words on a map', () => {
     expect(said.filter((text) => text.endsWith('over ‘broad stone’'))).toHaveLength(1);
     expect(said.filter((text) => text.endsWith('in the media'))).toHaveLength(1);
     expect(said).toContain('all checks hold');
-    expect(said).toContain('the media float up');
+    expect(said.filter((text) => text === 'media float up')).toHaveLength(1);
     expect(new Set(lines.map(({ look }) => look))).toEqual(new Set(['onset', 'border', 'stone', 'pore']));
     for (const family of families)
       for (const level of levelsOf(felt, family, 4)) expect((level / family.unit) % 1).toBeCloseTo(0, 6);
@@ -86,13 +86,23 @@ describe('words on a map', () => {
 
 describe('a hand', () => {
   test('sets whole degrees, keys among them', () => {
+    const { x } = rulersOf(felt);
+    const openingAt = (degrees: number): number => valueAt(x, degrees);
     expect(openingAt(36)).toBe(0.4);
     expect(openingAt(-3)).toBe(0);
-    expect(toDegree(0.7777)).toBe(0.7778);
-    for (let degrees = 0; degrees <= 90; degrees++) expect(degreesOpen(openingAt(degrees))).toBe(degrees);
-    expect(keyed('ArrowUp', openingAt(30))).toBe(openingAt(31));
-    expect(keyed('PageDown', openingAt(10))).toBe(0);
-    expect([keyed('Home', 0.5), keyed('End', 0.5), keyed('x', 0.5)]).toEqual([0, 1, undefined]);
+    expect(toStep(x, 0.7777)).toBe(0.7778);
+    for (let degrees = 0; degrees <= 90; degrees++) expect(stepsOf(x, openingAt(degrees))).toBe(degrees);
+    expect(keyed(x, 'ArrowUp', openingAt(30))).toBe(openingAt(31));
+    expect(keyed(x, 'PageDown', openingAt(10))).toBe(0);
+    expect([keyed(x, 'Home', 0.5), keyed(x, 'End', 0.5), keyed(x, 'x', 0.5)]).toEqual([0, 1, undefined]);
+  });
+
+  test('sets whole percents of speed and share, no slower than the plane goes', () => {
+    const { x, y } = rulersOf({ plane: 'flow', x: [0.4, 0.7, 1], y: [0, 1] });
+    expect(keyed(x, 'ArrowLeft', 0.8)).toBe(0.79);
+    expect([keyed(x, 'Home', 0.8), keyed(x, 'PageDown', 0.45), keyed(x, 'PageUp', 0.95)]).toEqual([0.4, 0.4, 1]);
+    expect([keyed(y, 'ArrowUp', 0.634), keyed(y, 'PageDown', 0.05)]).toEqual([0.64, 0]);
+    expect([x.words(0.8), y.words(0)]).toEqual(['80 %', '0 %']);
   });
 });
 

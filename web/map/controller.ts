@@ -1,11 +1,13 @@
 import { html, nothing, type ReactiveControllerHost, type TemplateResult } from 'lit';
-import { withValuesAt } from '../../sim/studies/place.ts';
+import { valueAt, withValuesAt } from '../../sim/studies/place.ts';
 import type { Engine } from '../engine/client.ts';
 import type { Answered } from '../engine/protocol.ts';
 import { expanded, grafted } from '../state/graft.ts';
 import type { Session } from '../state/session.ts';
 import { Fold } from '../views/fold.ts';
-import type { ValvesSet } from './map.ts';
+import type { SettingSet } from './hand.ts';
+
+const SPEED = 'pump.speed';
 
 /** The map of all settings: fetched when it is first opened, in the question about the filter. */
 export class MapController {
@@ -19,22 +21,26 @@ export class MapController {
     this.#fold = new Fold(host, 'see all valve settings', () => import('./map.ts'));
   }
 
-  /** Both valves at once; steps of one gesture are undone together. */
-  #set({ openings, gesture }: ValvesSet): void {
+  /** Pump and valves at once; steps of one gesture are undone together. */
+  #set({ plane, setting, gesture }: SettingSet): void {
     const { doc, shown } = this.#session;
     if (!doc || !shown) return;
     const plain = expanded(doc, shown.plain).now.file;
+    // A file that says nothing of a speed means full speed, and goes on saying nothing.
+    const driven = setting.speed !== 1 || valueAt(plain, SPEED) !== undefined;
     const edits = [
-      ['plumbing.bottomFeed.valve', openings.bottom],
-      ['plumbing.topFeed.valve', openings.top],
-    ] as const;
-    this.#session.edit(grafted(doc.now.file, shown.plain, withValuesAt(plain, edits)), 'both valves moved', gesture);
+      ...(plane === 'flow' && driven ? [[SPEED, setting.speed] as const] : []),
+      ['plumbing.bottomFeed.valve', setting.bottom] as const,
+      ['plumbing.topFeed.valve', setting.top] as const,
+    ];
+    const label = plane === 'flow' ? 'pump and valves moved' : 'both valves moved';
+    this.#session.edit(grafted(doc.now.file, shown.plain, withValuesAt(plain, edits)), label, gesture);
   }
 
   view({ scenario }: Answered): TemplateResult | typeof nothing {
     if (this.#session.about !== 'filter') return nothing;
     const { text } = this.#session;
-    return html`<div class="folds" @valves-set=${(event: CustomEvent<ValvesSet>) => this.#set(event.detail)}>
+    return html`<div class="folds" @setting-set=${(event: CustomEvent<SettingSet>) => this.#set(event.detail)}>
       ${this.#fold.view(
         () =>
           html`<tb-map .scenario=${scenario} .text=${text} .display=${scenario.display} .engine=${this.#engine}></tb-map>`,

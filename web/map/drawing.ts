@@ -1,6 +1,7 @@
 /** A map as marks: the region, lines with their words, the present point. Pure. */
 import type { MapPoint, OperatingMap } from '../../sim/map/answer.ts';
 import { borderOf, liftOnset, lineAt, type MapLine, regionOf } from '../../sim/map/lines.ts';
+import { isLifted } from '../../sim/map/region.ts';
 import { closed, type Pixel, through } from '../section/marks.ts';
 import { type Family, levelsOf } from './families.ts';
 import { type Area, type Seat, Seating } from './labels.ts';
@@ -53,9 +54,8 @@ export function drawMap(
     return pieces;
   };
   const onset = add(liftOnset(map), 'onset');
-  if (onset.length > 0) seating.onLine(onset, ['the media float up', 'afloat']);
   add(borderOf(map), 'border');
-  seatAreas(map, sheet, seating);
+  seatAreas(map, sheet, seating, onset);
   for (const family of families) {
     const drawn = levelsOf(map, family, sheet.across > WIDE ? MANY : FEW).map((level) => {
       const pieces = add(lineAt(map, family.figure, level), family.figure);
@@ -81,23 +81,30 @@ interface Drawn {
 }
 
 /** The longest line says what its figure is of, the others only how much. */
-function seatFamily({ level, whole }: Family, drawn: readonly Drawn[], seating: Seating): void {
+function seatFamily({ level, whole, round = level }: Family, drawn: readonly Drawn[], seating: Seating): void {
   const byLength = [...drawn].filter(({ length }) => length > 0).sort((a, b) => b.length - a.length);
   const lead = byLength.find((line) => seating.onLine(line.pieces, [whole(line.level)]));
-  for (const line of byLength) if (line !== lead) seating.onLine(line.pieces, [level(line.level)]);
+  for (const line of byLength) if (line !== lead) seating.onLine(line.pieces, [round(line.level)]);
 }
 
-/** 'all checks hold' and '‘headroom’ fails' where each has the most room. */
-function seatAreas(map: OperatingMap, sheet: Sheet, seating: Seating): void {
+const AFLOAT = 'media float up';
+
+/** What a place is called by: that all checks hold, that one fails, or that the media float. */
+const kindOf = (point: MapPoint): string => {
+  if (point.fails === null) return 'all checks hold';
+  return point.fails === 'channeling' && isLifted(point) ? AFLOAT : `${point.fails} fails here`;
+};
+
+/** Each kind of place named where it has the most room; where floating media have none, on the line at which they lift. */
+function seatAreas(map: OperatingMap, sheet: Sheet, seating: Seating, onset: readonly (readonly Pixel[])[]): void {
   const found = map.points.filter((point) => point.found);
-  const kinds = [...new Set(found.map(({ fails }) => fails))];
-  for (const kind of kinds) {
-    const text = kind === null ? 'all checks hold' : `‘${kind}’ fails`;
+  for (const kind of new Set(found.map(kindOf))) {
     const seats = roomiest(
       map,
-      found.filter(({ fails }) => fails === kind),
+      found.filter((point) => kindOf(point) === kind),
     );
-    for (const { x, y } of seats) if (seating.at(text, pixelAt(sheet, [x, y]), true)) break;
+    const seated = seats.some(({ x, y }) => seating.at(kind, pixelAt(sheet, [x, y]), true));
+    if (!seated && kind === AFLOAT && onset.length > 0) seating.onLine(onset, [AFLOAT, 'afloat']);
   }
 }
 

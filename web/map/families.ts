@@ -8,9 +8,10 @@ export interface Family {
   readonly figure: Exclude<Figure, 'margin' | 'split' | 'lift' | 'emptyBed'>;
   /** What a press that shows it says. */
   readonly name: string;
-  /** A level, and a level with what it is a level of. */
+  /** Any value, a level with what it is a level of, and a level by itself where that is told more finely. */
   readonly level: (value: number) => string;
   readonly whole: (value: number) => string;
+  readonly round?: (value: number) => string;
   readonly unit: number;
   /** Steps smaller than so many units tell nothing. */
   readonly least: number;
@@ -26,6 +27,9 @@ const FLOW_UNIT = {
 };
 /** Contact times beyond this are round in minutes, s. */
 const LONG = 300;
+
+/** A round level in full: lines half a percent apart are told apart. */
+const roundPercent = (value: number): string => `${Number((100 * value).toFixed(2))} %`;
 
 /** The families that a map has something to show of. */
 export function familiesOf({ over, points }: OperatingMap, display: Display): Family[] {
@@ -50,7 +54,8 @@ export function familiesOf({ over, points }: OperatingMap, display: Display): Fa
       figure: 'channeled',
       name: 'share that slips round',
       level: formatPercent,
-      whole: (value) => `${formatPercent(value)} slips round`,
+      whole: (value) => `${roundPercent(value)} slips round`,
+      round: roundPercent,
       unit: 0.01,
       least: 0.5,
     },

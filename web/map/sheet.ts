@@ -3,6 +3,7 @@ import type { OperatingMap, Plane } from '../../sim/map/answer.ts';
 import type { Pixel } from '../section/marks.ts';
 
 export interface Sheet {
+  readonly plane: Plane;
   readonly width: number;
   readonly height: number;
   readonly left: number;
@@ -15,20 +16,23 @@ export interface Sheet {
 }
 
 /** Room for the rulers and their words, px. */
-const [LEFT, RIGHT, TOP, BOTTOM] = [56, 14, 30, 66];
+const [LEFT, RIGHT, BOTTOM] = [56, 20, 66];
+/** Above the plane of flow a second scale stands. */
+const TOP = { valves: 30, flow: 50 };
 /** A plane wider than this gains nothing, px. */
 const WIDEST = 560;
 /** A wide plane is less high than wide, so that words below stay in sight. */
 const FLATTEST = 0.8;
 
-export function sheetFor({ x, y }: Pick<OperatingMap, 'x' | 'y'>, width: number): Sheet {
+export function sheetFor({ plane, x, y }: Pick<OperatingMap, 'plane' | 'x' | 'y'>, width: number): Sheet {
   const across = Math.max(120, Math.min(WIDEST, width - LEFT - RIGHT));
   const down = Math.round(across > 360 ? Math.max(360, across * FLATTEST) : across);
   return {
+    plane,
     width: across + LEFT + RIGHT,
-    height: down + TOP + BOTTOM,
+    height: down + TOP[plane] + BOTTOM,
     left: LEFT,
-    top: TOP,
+    top: TOP[plane],
     across,
     down,
     x: [x[0], x[x.length - 1]],
@@ -55,13 +59,15 @@ export interface Tick {
   readonly text: string;
 }
 
-/** Handles every 15°, told every 30°; shares and speeds by quarters and tenths. */
-export function ticksOf(plane: Plane, axis: 'x' | 'y'): Tick[] {
+/** Handles every 15°, told every 30°; shares by quarters, speeds by tenths. */
+export function ticksOf({ plane, x }: Pick<Sheet, 'plane' | 'x'>, axis: 'x' | 'y'): Tick[] {
   if (plane === 'valves')
     return [90, 75, 60, 45, 30, 15, 0].map((angle) => ({
       value: 1 - angle / 90,
       text: angle === 90 ? 'shut' : angle === 0 ? 'open' : angle % 30 === 0 ? `${angle}°` : '',
     }));
-  const values = axis === 'x' ? [0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1] : [0, 0.25, 0.5, 0.75, 1];
+  const [first, last] = x.map((value) => Math.round(10 * value));
+  const tenths = Array.from({ length: last - first + 1 }, (_, i) => (first + i) / 10);
+  const values = axis === 'x' ? tenths : [0, 0.25, 0.5, 0.75, 1];
   return values.map((value) => ({ value, text: `${Math.round(100 * value)} %` }));
 }

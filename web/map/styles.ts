@@ -90,9 +90,15 @@ export const mapStyles = css`
     font-style: italic;
     fill: var(--ink2);
   }
+  text.water {
+    fill: var(--water);
+  }
   .tick {
     stroke: var(--ink);
     stroke-width: 0.8;
+  }
+  .tick.water {
+    stroke: var(--water);
   }
   .cross {
     stroke: var(--ink);
