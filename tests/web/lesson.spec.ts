@@ -144,6 +144,8 @@ test('the lesson stands over a reload, and comes back after another question', a
   expect(await focused(page)).toBe('What does the water do inside the filter?');
   await press(page, 'leave the lesson').click();
   await expect(page.getByRole('heading', { level: 1 })).not.toHaveText('Teaching filter');
+  await expect(opening(page)).toBeFocused();
+  await settled(page);
   await page.reload();
   await expect(opening(page)).toBeVisible();
   await expect(lesson(page)).toHaveCount(0);
