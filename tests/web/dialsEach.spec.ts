@@ -25,7 +25,10 @@ const autofill = { flow: '5 L/min', set: '-110 mm', low: '-135 mm' };
 const supplied = { ...courtyard, supply: { hose: { flow: '0.2 L/min' }, autofill } };
 /** A hose turns nothing before it is open. */
 const open = { ...courtyard, supply: { hose: { flow: '1 L/min', on: true }, autofill } };
-const SITES: Record<Question, unknown> = { stop: supplied, filter: courtyard };
+/** Some muck has settled in its filter. */
+const teaching = JSON.parse(siteText('teaching-filter'));
+teaching.filter.media.layers[0].deposit = '1.5 L';
+const SITES: Record<Question, unknown> = { stop: supplied, filter: teaching };
 function siteFor(question: Question, name: string): unknown {
   if (question !== 'stop' || name.startsWith('autofill')) return SITES[question];
   return name.startsWith('hose') ? open : courtyard;
@@ -48,6 +51,7 @@ const RULERS: readonly [question: Question, name: string, ...follows: (keyof Ren
   ['filter', 'bottom feed’s valve', 'answer', 'section'],
   ['filter', 'top feed’s valve', 'answer', 'section'],
   ['filter', 'gap round the mats', 'answer', 'section'],
+  ['filter', 'muck in the fine mat', 'answer', 'section'],
 ];
 
 const CHOICES: readonly [question: Question, name: string, word: string, ...follows: (keyof Rendered)[]][] = [
