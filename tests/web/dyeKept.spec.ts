@@ -131,6 +131,9 @@ test.describe('by thumb', () => {
     const sides = page.getByRole('dialog', { name: 'Two cases side by side' });
     await expect(sides.getByRole('img', { name: /^Dye at the lip\. Now: / })).toBeVisible();
     expect(await sides.evaluate((dialog) => dialog.scrollWidth)).toBeLessThanOrEqual(360);
+    await sides.getByRole('button', { name: 'let the dye go' }).tap();
+    await expect(sides.getByRole('table', { name: 'Both cases in figures' })).toBeVisible();
+    expect(await sides.evaluate((dialog) => dialog.scrollWidth)).toBeLessThanOrEqual(360);
   });
 });
 

@@ -58,8 +58,9 @@ export class Sides extends LitElement {
       figcaption { font-size: 19px; line-height: 24px; }
       figcaption i { color: var(--ink2); }
       td, thead th { text-align: right; }
-      td { padding-left: 16px; white-space: nowrap; }
       th, td { padding: 2px 0; }
+      td { padding-left: 14px; }
+      .under td { white-space: nowrap; }
       thead th:first-child { text-align: left; }
       table { max-width: 900px; margin: 0 auto; }
       @media (max-width: 799px) {
