@@ -39,7 +39,7 @@ describe('a sheet', () => {
 });
 
 describe('words on a map', () => {
-  const cases = [felt, plain].flatMap((map) =>
+  const cases = [felt, plain, mapOf(siteOf('teaching-filter'))].flatMap((map) =>
     (['metric', 'us'] as const).flatMap((display) => [260, 330, 700].map((width) => ({ map, display, width }))),
   );
   test.each(cases)(
@@ -76,6 +76,17 @@ describe('words on a map', () => {
     expect(new Set(lines.map(({ look }) => look))).toEqual(new Set(['onset', 'border', 'stone', 'pore']));
     for (const family of families)
       for (const level of levelsOf(felt, family, 4)) expect((level / family.unit) % 1).toBeCloseTo(0, 6);
+  });
+
+  test('name a check that fails in a corner beside its border', () => {
+    const teaching = mapOf(siteOf('teaching-filter'));
+    for (const width of [330, 700]) {
+      const sheet = sheetFor(teaching, width);
+      const { words } = drawMap(teaching, [], sheet, [0.5, 0.5]);
+      const named = words.find(({ text }) => text === 'velocity fails beyond');
+      expect(named?.x).toBeLessThan(sheet.left + sheet.across / 2);
+      expect(named?.y).toBeLessThan(sheet.top + sheet.down / 2);
+    }
   });
 
   test('at first the flow over the stone, and what changes in the filter', () => {

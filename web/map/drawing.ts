@@ -1,5 +1,5 @@
 /** A map as marks: the region, lines with their words, the present point. Pure. */
-import type { MapPoint, OperatingMap } from '../../sim/map/answer.ts';
+import type { BalanceCheck, MapPoint, OperatingMap } from '../../sim/map/answer.ts';
 import { borderOf, liftOnset, lineAt, type MapLine, regionOf } from '../../sim/map/lines.ts';
 import { isLifted } from '../../sim/map/region.ts';
 import { closed, type Pixel, through } from '../section/marks.ts';
@@ -54,8 +54,9 @@ export function drawMap(
     return pieces;
   };
   const onset = add(liftOnset(map), 'onset');
-  add(borderOf(map), 'border');
-  seatAreas(map, sheet, seating, onset);
+  const border = borderOf(map);
+  add(border, 'border');
+  const unnamed = seatAreas(map, sheet, seating, onset);
   for (const family of families) {
     const drawn = levelsOf(map, family, sheet.across > WIDE ? MANY : FEW).map((level) => {
       const pieces = add(lineAt(map, family.figure, level), family.figure);
@@ -63,6 +64,11 @@ export function drawMap(
     });
     seatFamily(family, drawn, seating);
   }
+  for (const { check, line } of bordersOf(map, border, unnamed))
+    seating.besideLine(
+      line.map((place) => pixelAt(sheet, place)),
+      [`${check} fails beyond`, `${check} fails`],
+    );
   return {
     region: regionOf(map)
       .map((ring) => closed(ring.map((place) => pixelAt(sheet, place))))
@@ -95,17 +101,44 @@ const kindOf = (point: MapPoint): string => {
   return point.fails === 'channeling' && isLifted(point) ? AFLOAT : `${point.fails} fails here`;
 };
 
-/** Each kind of place named where it has the most room; where floating media have none, on the line at which they lift. */
-function seatAreas(map: OperatingMap, sheet: Sheet, seating: Seating, onset: readonly (readonly Pixel[])[]): void {
+/**
+ * Each kind of place named where it has the most room; where floating media have none, on the line at which they lift.
+ *
+ * @returns checks that fail in places too small for their name
+ */
+function seatAreas(
+  map: OperatingMap,
+  sheet: Sheet,
+  seating: Seating,
+  onset: readonly (readonly Pixel[])[],
+): BalanceCheck[] {
+  const unnamed: BalanceCheck[] = [];
   const found = map.points.filter((point) => point.found);
   for (const kind of new Set(found.map(kindOf))) {
-    const seats = roomiest(
-      map,
-      found.filter((point) => kindOf(point) === kind),
-    );
+    const same = found.filter((point) => kindOf(point) === kind);
+    const seats = roomiest(map, same);
     const seated = seats.some(({ x, y }) => seating.at(kind, pixelAt(sheet, [x, y]), true));
     if (!seated && kind === AFLOAT && onset.length > 0) seating.onLine(onset, [AFLOAT, 'afloat']);
+    else if (!seated && kind !== AFLOAT && same[0].fails !== null) unnamed.push(same[0].fails);
   }
+  return unnamed;
+}
+
+/** The parts of the region's border that checks draw: those next to which they fail. */
+function bordersOf(
+  map: OperatingMap,
+  { pieces }: MapLine,
+  checks: readonly BalanceCheck[],
+): { check: BalanceCheck; line: MapLine['pieces'][number] }[] {
+  const failing = map.points.filter(({ fails }) => fails !== null);
+  return checks.flatMap((check) => {
+    const next = ([x, y]: MapLine['pieces'][number][number]): boolean => {
+      const far = (point: MapPoint): number => Math.hypot(point.x - x, point.y - y);
+      return failing.reduce((a, b) => (far(b) < far(a) ? b : a)).fails === check;
+    };
+    const line = pieces.map((piece) => piece.filter(next)).sort((a, b) => b.length - a.length)[0] ?? [];
+    return line.length > 0 ? [{ check, line }] : [];
+  });
 }
 
 /** Points by how far the next one of another kind is, the farthest first; those with too little room left out. */

@@ -57,6 +57,17 @@ export class Seating {
     return false;
   }
 
+  /** Seats one of some wordings so that it begins or ends at a line, where there is room along it; false where none fits. */
+  besideLine(line: readonly Pixel[], wordings: readonly string[]): boolean {
+    return wordings.some((text) => {
+      const aside = textWidth(text, SIZE, true) / 2 + 2 * PAD;
+      return [...TRIED, 0, 1].some((part) => {
+        const [x, y] = along(line, part);
+        return [aside, -aside].some((by) => this.at(text, [x + by, y + (RISE - SINK) / 2], true));
+      });
+    });
+  }
+
   /** Seats words at a place; false where others are. */
   at(text: string, place: Pixel, italic: boolean): boolean {
     const area = areaOf(text, place, italic);
