@@ -85,6 +85,27 @@ describe('lines', () => {
     }
   });
 
+  test('of the lift lie within a quarter of a step of where the balance by itself has it', () => {
+    const clogged = siteOf('teaching-filter', (file) => {
+      file.filter.media.layers[0].deposit = '6 L';
+    });
+    const map = mapOf(clogged);
+    const [piece] = liftOnset(map).pieces;
+    expect(piece.length).toBeGreaterThan(15);
+    for (const [x, top] of piece.filter((_, i) => i % 3 === 1)) {
+      const floats = (bottom: number): boolean =>
+        (balanceOf(siteAt(clogged, { bottom, top, speed: 1 }))?.answer.lift ?? 0) >= 1;
+      let [still, afloat] = [x - 0.1, Math.min(1, x + 0.1)];
+      expect([floats(still), floats(afloat)]).toEqual([false, true]);
+      while (afloat - still > 1e-4) {
+        const middle = (still + afloat) / 2;
+        if (floats(middle)) afloat = middle;
+        else still = middle;
+      }
+      expect(Math.abs(x - still), `${x}, ${top}`).toBeLessThan(0.0125);
+    }
+  });
+
   test('where the share that slips round hardly changes there is none, and a sentence says so', () => {
     const map = mapOf(courtyard);
     expect(roundLevels(map, 'channeled', 0.01, 4, 0.5)).toEqual([]);
