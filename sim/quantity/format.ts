@@ -49,12 +49,16 @@ export function formatFine(value: number, display: Display): string {
   return `${formatNumber(shown, whole && display === 'metric' ? 0 : decimals)} ${unit}`;
 }
 
-/** Inches to the nearest eighth, '4 7/8 in'; from 2 ft up in feet, '3 ft 6 in'; under a sixteenth decimals. */
+/** An eighth that misses a small length by more than this share of it is not told. */
+const OFF = 0.15;
+
+/** Inches to the nearest eighth, '4 7/8 in'; from 2 ft up in feet, '3 ft 6 in'; what an eighth would falsify in hundredths. */
 function inches(value: number): string {
   const size = Math.abs(value) / INCH;
   const sign = value < 0 ? MINUS : '';
-  if (size < 1 / 16) return size < 0.005 ? '0 in' : `${sign}${size.toFixed(2)} in`;
+  if (size < 0.005) return '0 in';
   const eighths = Math.round(size * 8);
+  if (Math.abs(eighths / 8 - size) > OFF * size) return `${sign}${size.toFixed(2)} in`;
   const feet = eighths >= 24 * 8 ? Math.floor(eighths / 96) : 0;
   const left = eighths - feet * 96;
   if (feet > 0 && left === 0) return `${sign}${formatNumber(feet)} ft`;

@@ -218,6 +218,8 @@ describe('figures for people', () => {
     expect(formatLength(7 * 0.3048, 'us')).toBe('7 ft');
     expect(formatLength(23.95 * 0.0254, 'us')).toBe('2 ft');
     expect(formatLength(0.001, 'us')).toBe('0.04 in');
+    expect(formatLength(0.002, 'us')).toBe('0.08 in');
+    expect(formatLength(0.0095, 'us')).toBe('3/8 in');
     expect(formatLength(0.0097, 'metric')).toBe('9.7 mm');
     expect(formatLength(0.064, 'metric')).toBe('64 mm');
     expect(formatLength(2.4, 'metric')).toBe('2.40 m');
