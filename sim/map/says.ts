@@ -25,7 +25,7 @@ export function whatIsLeftOut(s: Scenario, map: Laid): string[] {
     says.push('The filter holds no media: nothing floats up, nothing slips round, and there is no contact time.');
   else if (s.filter.media.gap === 0)
     says.push('There is no gap round the media: nothing slips round them until they float up.');
-  says.push(...sameShare(points));
+  says.push(...sameShare(points), ...unfedWords(s, points));
   if (over === null) says.push('There is no stone, so no flow over one is drawn.');
   const missing = points.filter(({ found }) => !found).length;
   if (missing === points.length) says.push('No setting has a running balance: the map is blank.');
@@ -35,6 +35,18 @@ export function whatIsLeftOut(s: Scenario, map: Laid): string[] {
   if (dry > 0 && dry < points.length && plane === 'flow')
     says.push(`At ${dry} of ${points.length} points the pump lifts no water so high.`);
   return says;
+}
+
+/** No check asks that the media be fed at all: a setting that leaves them none holds, and is named. */
+function unfedWords({ filter }: Scenario, points: readonly MapPoint[]): string[] {
+  const unfed = points.some(
+    ({ found, fails, flow, split }) => found && fails === null && (flow ?? 0) > 0 && split === 0,
+  );
+  return filter?.media && unfed
+    ? [
+        'With the bottom valve shut all checks may hold, but nothing goes through the media: no check asks that they be fed.',
+      ]
+    : [];
 }
 
 /** What stands in the media as they are mapped, where anything ever settles in them. */

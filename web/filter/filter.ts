@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { kept as onOneLine } from '../state/one-line.ts';
 import { shared } from '../views/styles.ts';
 import { explanation, type Seen } from './explanation.ts';
 import { figureRows } from './figures.ts';
@@ -66,7 +67,7 @@ export class FilterPanel extends LitElement {
     const { seen } = this;
     if (!seen) return nothing;
     const passage = passageAt(seen.scenario, seen.moment, seen.porosities);
-    return html`<section class="said" aria-label="What is seen"><h3>At the moment drawn</h3>${explanation(seen).map((says) => html`<p>${says}</p>`)}</section>
+    return html`<section class="said" aria-label="What is seen"><h3>At the moment drawn</h3>${explanation(seen).map((says) => html`<p>${onOneLine(says)}</p>`)}</section>
       ${this.#figures(seen)}
       ${this.#marksWords(passage)}`;
   }

@@ -58,7 +58,7 @@ export class FilterRoom {
 
   /** Below the drawing: the dye, and all settings of the valves. */
   below(run: Answered, record: Shown): TemplateResult {
-    return html`${this.#dyeView(run, record)} ${this.#map.view(run)} ${this.#weeks.view(run)}`;
+    return html`${this.#dyeView(run, record)} ${this.#weeks.view(run)} ${this.#map.view(run)}`;
   }
 
   #dyeView(run: Answered, record: Shown): TemplateResult | typeof nothing {

@@ -22,6 +22,18 @@ async function dyed(page: Page): Promise<void> {
   await isWhole(page);
 }
 
+/** Dye in a filter whose narrower gap is kept beside it. */
+async function dyedBeside(page: Page): Promise<void> {
+  await ask(page, 'What does the water do inside the filter?');
+  await page.getByRole('button', { name: 'keep this case beside' }).click();
+  await type(page, 'gap round the mats', '15 mm');
+  await isWhole(page);
+  await page.getByRole('button', { name: 'pour dye' }).click();
+  await page.getByRole('button', { name: 'hold the dye' }).click();
+  await page.getByRole('button', { name: /^half past the lip/ }).click();
+  await isWhole(page);
+}
+
 /** Two gaps of one filter beside each other. */
 async function sides(page: Page): Promise<void> {
   await ask(page, 'What does the water do inside the filter?');
@@ -105,6 +117,7 @@ export const siteViews: readonly View[] = [
   asked('filling', 'When will it be full?', /Shut the hose/),
   asked('filter', 'What does the water do inside the filter?', /slips round the mats/),
   { name: 'filter-dye', show: dyed },
+  { name: 'filter-dye-kept', show: dyedBeside },
   { name: 'filter-weeks', show: weeks },
   { name: 'filter-sides', show: sides },
   { name: 'lesson', show: lesson },
