@@ -39,10 +39,16 @@ interface StretchWords {
 
 const handleBetween: StretchWords['between'] = (from, to, all) => {
   if (all) return 'anywhere from open to shut';
-  const [low, high] = [handleWords(to), handleWords(from)];
-  return low === high ? low : `between ${degrees(to)} and ${high}`;
+  const [low, high] = [endWords(to), endWords(from)];
+  return low === high ? low : `between ${low.replace(' closed', '')} and ${high}`;
 };
-const degrees = (opening: number): string => handleWords(opening).replace(' closed', '');
+
+/** An end of a stretch, which is not the end of the handle's way where it only rounds to it. */
+function endWords(opening: number): string {
+  const words = handleWords(opening);
+  const isRounded = (words === 'shut' && opening > 0) || (words === 'open' && opening < 1);
+  return isRounded ? `nearly ${words}` : words;
+}
 
 const between = (from: number, to: number): string => {
   const [low, high] = [shareWords(from), shareWords(to)];

@@ -74,6 +74,8 @@ function throttledWords({ display }: Scenario, map: Laid): string[] {
   ];
 }
 
+/** A share that would be told as 0.0 %, −. */
+const UNSEEN = 5e-4;
 /** Where the share that slips round hardly changes over the map, −. */
 const HARDLY = 0.01;
 
@@ -81,6 +83,10 @@ function sameShare(points: readonly MapPoint[]): string[] {
   const shares = points.flatMap(({ channeled }) => channeled ?? []);
   const [low, high] = [Math.min(...shares), Math.max(...shares)];
   if (!(high > 0) || high - low > HARDLY) return [];
+  if (high < UNSEEN)
+    return [
+      'At every setting hardly anything slips round the media: their gap is too narrow beside what they let through.',
+    ];
   return [
     `At every setting ${formatPercent(low)} to ${formatPercent(high)} of the bottom feed’s water slips round the media: the gap decides it, not the valves.`,
   ];
