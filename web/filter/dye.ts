@@ -11,6 +11,9 @@ import { playedAt, whereWords } from './dye-words.ts';
 import { factorWords } from './passage.ts';
 import { dyeStyles } from './styles.ts';
 
+/** So long after the pour what held then is told as past, s. */
+const LATER = 1;
+
 /** What the presses do. */
 export interface DyeDeeds {
   readonly pour: () => void;
@@ -74,8 +77,11 @@ export class DyePanel extends LitElement {
     const { test, watch, kept } = given;
     if (!watch.poured) return html`<p role="status">${watch.says}</p>`;
     const last = watch.t[watch.t.length - 1];
+    const said = watch.says || (test.fed ? '' : test.says);
+    // What held at the pour need not hold at the moment drawn.
+    const standing = said && this.moment > at + LATER ? `As it was poured: ${said}` : said;
     return html`<p class="where" aria-live=${playing ? 'off' : 'polite'}>${whereWords(watch, this.moment)}</p>
-      ${watch.says || !test.fed ? html`<p role="status">${watch.says || (test.fed ? '' : test.says)}</p>` : nothing}
+      ${standing ? html`<p role="status">${standing}</p>` : nothing}
       ${test.fed ? html`<p>${test.says}</p>` : nothing}
       ${kept && !kept.test.fed ? html`<p>As kept: ${kept.test.says}</p>` : nothing}
       <p class="note">Played ${factorWords(playedAt(last - at))}. The darkest tint is the dye as it was poured.
