@@ -3,14 +3,15 @@ import { formatFine, formatLength } from '../../sim/quantity/format.ts';
 import type { Moment } from '../state/moment.ts';
 import { bedAt } from './bed.ts';
 import { boxOfText, meet, named, type TextBox } from './close-up-text.ts';
-import { circle, type Mark, path, segment } from './marks.ts';
+import { circle, type Mark, path, segment, type TextMark } from './marks.ts';
 import { boreWidth } from './pipes.ts';
 import type { Scale } from './scale.ts';
 import type { Scene } from './scene.ts';
 import { isFelt } from './vessel.ts';
 
-/** Height of a name with its figure under it, and the room kept between two, px. */
+/** Height of a name with its figure under it and of one alone, and the room kept between two, px. */
 const PAIR = 34;
+const LINE = 17;
 const APART = 6;
 /** Kept free beside a column of names, px. */
 const BESIDE = 6;
@@ -34,19 +35,27 @@ interface Column {
   readonly bend: number;
 }
 
-/** @param taken boxes of other words, which a column keeps clear of; where it finds no room there is none */
+/**
+ * Where there is no room for names with their figures, the names alone; where there is none for those, nothing.
+ *
+ * @param taken boxes of other words, which a column keeps clear of
+ */
 export function layerNames(scene: Scene, scale: Scale, moment: Moment, taken: readonly TextBox[]): Mark[] {
-  const told = toldOf(scene, scale, moment);
+  const whole = toldOf(scene, scale, moment);
   const obstacles = [...taken, ...groundOf(scene, scale), ...feedOf(scene, scale)];
-  const widest = told
-    .flatMap((each) => wordsOf(each, 0, 0).map(boxOfText))
-    .reduce((most, box) => Math.max(most, -box.left), 0);
-  for (const column of columnsOf(scene, scale, widest + BESIDE)) {
-    const tops = topsIn(column, told, obstacles, scale);
-    if (tops) return told.flatMap((each, i) => marksOf(each, tops[i], column));
+  for (const told of [whole, whole.map((each) => ({ ...each, figure: '' }))]) {
+    for (const column of columnsOf(scene, scale, widest(told) + BESIDE)) {
+      const tops = topsIn(column, told, obstacles, scale);
+      if (tops) return told.flatMap((each, i) => marksOf(each, tops[i], column));
+    }
   }
   return [];
 }
+
+const widest = (told: readonly Told[]): number =>
+  told.flatMap((each) => wordsOf(each, 0, 0).map(boxOfText)).reduce((most, { left }) => Math.max(most, -left), 0);
+
+const tallOf = ({ figure }: Told): number => (figure === '' ? LINE : PAIR);
 
 function toldOf({ filter, scenario }: Scene, scale: Scale, moment: Moment): Told[] {
   const media = filter?.filter.media;
@@ -87,9 +96,9 @@ function columnsOf({ filter, pipes }: Scene, scale: Scale, room: number): Column
 /** Tops of the names, px: as near to what they name as keeps them clear; undefined where nowhere does. */
 function topsIn({ end }: Column, told: readonly Told[], obstacles: readonly TextBox[], scale: Scale) {
   let free = -Infinity;
-  const natural = told.map(({ y }) => {
-    const top = Math.max(free, y - 0.5 * PAIR);
-    free = top + PAIR + APART;
+  const natural = told.map((each) => {
+    const top = Math.max(free, each.y - 0.5 * tallOf(each));
+    free = top + tallOf(each) + APART;
     return top;
   });
   for (let by = 0; by <= FAR; by += STEP) {
@@ -103,11 +112,13 @@ function topsIn({ end }: Column, told: readonly Told[], obstacles: readonly Text
   return undefined;
 }
 
-const wordsOf = ({ name, figure }: Told, top: number, end: number) =>
-  named(name, figure, end, top + 13, 'end', ' earth');
+function wordsOf({ name, figure }: Told, top: number, end: number): TextMark[] {
+  const both = named(name, figure, end, top + 13, 'end', ' earth');
+  return figure === '' ? [both[0]] : both;
+}
 
 function marksOf(told: Told, top: number, { end, bend }: Column): Mark[] {
-  const level = top + 0.5 * PAIR;
+  const level = top + 0.5 * tallOf(told);
   return [
     path(`${segment(end + 4, level, bend, level)}L${told.x.toFixed(1)} ${told.y.toFixed(1)}`, 'leader'),
     path(circle(told.x, told.y, 1.6), 'dot'),
