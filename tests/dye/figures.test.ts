@@ -11,10 +11,31 @@ const tanksAlone = (n: number): Figures =>
 const factorial = (n: number): number => (n < 2 ? 1 : n * factorial(n - 1));
 
 describe('N equal tanks in series', () => {
-  test.each([1, 2, 8])('%i have an index and a baffling of their own tenths', (n) => {
-    const { t10, t90, morrill, baffling } = tanksAlone(n);
-    expect(morrill).toBeCloseTo(t90 / t10, 12);
-    expect(baffling).toBeCloseTo(t10 / 1000, 12);
+  /** What has passed N tanks of 1 by a time: 1 − Σ_{k<N} t^k e^(−t)/k!, by Poisson's sum. */
+  const passed = (n: number, t: number): number =>
+    1 - Array.from({ length: n }, (_, k) => (t ** k * Math.exp(-t)) / factorial(k)).reduce((a, b) => a + b, 0);
+
+  /** The time by which a share has passed them, over their mean stay; by halving. */
+  function stayOf(n: number, part: number): number {
+    let [low, high] = [0, 8 * n];
+    for (let i = 0; i < 60; i++) {
+      const mid = (low + high) / 2;
+      if (passed(n, mid) < part) low = mid;
+      else high = mid;
+    }
+    return high / n;
+  }
+
+  test.each([1, 2, 8, 20])('%i have a Morrill index t90/t10 and a baffling factor t10/T by Poisson’s sums', (n) => {
+    const { morrill, baffling } = tanksAlone(n);
+    expect(morrill / (stayOf(n, 0.9) / stayOf(n, 0.1)) - 1).toBeCloseTo(0, 10);
+    expect(baffling / stayOf(n, 0.1) - 1).toBeCloseTo(0, 10);
+  });
+
+  test('one alone has them in closed form: ln 10/ln(10/9) and ln(10/9)', () => {
+    const { morrill, baffling } = tanksAlone(1);
+    expect(morrill).toBeCloseTo(Math.LN10 / Math.log(10 / 9), 9);
+    expect(baffling).toBeCloseTo(Math.log(10 / 9), 12);
   });
 
   test('have E = (t/τ)^(N−1) e^(−t/τ) / (τ (N−1)!) (Levenspiel, Chemical Reaction Engineering, 3rd ed., ch. 14)', () => {
