@@ -25,6 +25,13 @@ const SITES: readonly (readonly [string, Scenario])[] = [
   ['courtyard with fine felt', siteOf('courtyard', felted)],
   ['backyard', siteOf('backyard')],
   ['storm', siteOf('storm')],
+  [
+    'courtyard with its pump at 80 %',
+    siteOf('courtyard', ({ pump }) => {
+      pump.speed = 0.8;
+    }),
+  ],
+  ['uncleaned, with what has settled', siteOf('uncleaned')],
 ];
 const PLANES = ['valves', 'flow'] as const;
 const CASES = SITES.flatMap(([name, site]) => PLANES.map((plane) => [name, plane, site] as const));
@@ -74,7 +81,8 @@ describe('at nine places off its points a map tells the balance within the error
     const seeker = new Seeker(site);
     for (let n = 0; n < 9; ) {
       const [x, y] = [map.x[0] + (1 - map.x[0]) * random(), random()];
-      const setting = plane === 'valves' ? { bottom: x, top: y, speed: 1 } : settingFor(seeker, y, x, undefined);
+      const setting =
+        plane === 'valves' ? { bottom: x, top: y, speed: site.pump.speed } : settingFor(seeker, y, x, undefined);
       if (setting === undefined || figureAt(map, 'flow', x, y) === null) continue;
       n++;
       const told = toldBy(balance(siteAt(site, setting)), map.over);
@@ -118,7 +126,8 @@ describe('the check a map names is the first of the site’s own checks to fail:
 
 describe('at nine settings the integrator comes to rest in what the map tells:', () => {
   const HOURS = 24;
-  test.each(SITES.slice(0, 3))('%s', { timeout: 120_000 }, (_, site) => {
+  test.each(SITES.filter(([name]) => name !== 'storm'))('%s', { timeout: 120_000 }, (_, site) => {
+    const { speed } = site.pump;
     const map = mapOf(site, 'valves');
     const random = randomStream('long runs');
     for (let n = 0; n < 9; n++) {
@@ -128,12 +137,12 @@ describe('at nine settings the integrator comes to rest in what the map tells:',
       const network = assemble(set);
       const level = pondInBalance(set);
       const march = new March(set, network, {
-        settings: { ...withoutSupply(settingsOf(set, network, 1)), pondHeld: true },
+        settings: { ...withoutSupply(settingsOf(set, network, speed)), pondHeld: true },
         volumes: standingVolumes(set, network, level),
         actions: [],
         weather: false,
         cutOut: false,
-        pumpSpeed: 1,
+        pumpSpeed: speed,
       });
       march.to(HOURS * 3600);
       network.rates(march.time, march.volumes, new Float64Array(network.size), new Float64Array(network.quadratures));
