@@ -3,7 +3,16 @@ import type { RunRecord } from '../results/record.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { run } from '../simulate.ts';
 import type { DyeTest } from './answer.ts';
-import { firstFed, NOT_FED, notInRunWords, outsideWords, passingWords, SWITCHED, unfedWords } from './fed.ts';
+import {
+  firstFed,
+  isJustStopped,
+  NOT_FED,
+  notInRunWords,
+  outsideWords,
+  passingWords,
+  SWITCHED,
+  unfedWords,
+} from './fed.ts';
 import { dyeFigures } from './figures.ts';
 import { filterWithMedia, flowsOf, porosityAt, watersOf } from './filterState.ts';
 import { figureWords, neverWords } from './words.ts';
@@ -27,10 +36,12 @@ export function dyeTest(s: Scenario, at?: number, record?: RunRecord): DyeTest {
   const { network } = of;
   restoreNetwork(of, moment, new Float64Array(network.size));
   const flows = flowsOf(network);
-  if (flows.bottom < NOT_FED) return { fed: false, at: moment, says: unfedWords(s, of, moment) };
+  const { ramp } = of.settingsAt(of.rowAt(moment));
+  if (flows.bottom < NOT_FED || isJustStopped(ramp, moment))
+    return { fed: false, at: moment, says: unfedWords(s, of, moment) };
   const volumes = watersOf(network, filter.media, porosityAt(filter.media, of, moment));
   const figures = dyeFigures(volumes, flows, Math.round(filter.media.tanks));
-  const passing = passingWords(of.settingsAt(of.rowAt(moment)).ramp, moment);
+  const passing = passingWords(ramp, moment);
   return { ...figures, at: moment, says: `${passing} ${figureWords(s, figures)}`.trimStart() };
 }
 

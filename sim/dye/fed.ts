@@ -18,6 +18,7 @@ export function unfedWords(s: Scenario, record: RunRecord, t: number): string {
   const { parts, flow } = record.network;
   const settings = record.settingsAt(record.rowAt(t));
   const bottom = flow[parts.circuit.flow.bottom];
+  if (bottom > NOT_FED && isJustStopped(settings.ramp, t)) return stoppedWords(settings.ramp, t);
   const still = 'Dye poured into the plenum stays there until water comes.';
   if (bottom < -NOT_FED) {
     const amount = formatFlow(-bottom, s.display);
@@ -42,16 +43,23 @@ function startWords(record: RunRecord, { from, to, start }: Settings['ramp'], t:
   return `The pump ${begins} and nothing flows through the filter yet: pour ${later} later.`;
 }
 
-/** That flows are held which do not last, the pump having been switched just before; '' where they do. */
+/** The pump stands since a moment ago: what still comes up is the last of its water, and no flow to time. */
+export const isJustStopped = ({ from, to, start, end }: Settings['ramp'], t: number): boolean =>
+  from > 0 && to === 0 && t >= end && t < start + SWITCHED;
+
+const stoppedWords = ({ start }: Settings['ramp'], t: number): string =>
+  `The pump was stopped ${formatDuration(t - start)} ago, and its water is coming to rest: pour before the stop.`;
+
+/** That flows are held which do not last, the pump being on its way from one speed to another; '' where they do. */
 export function passingWords({ from, to, start, end }: Settings['ramp'], t: number): string {
-  if (from === to || t >= Math.max(end, start + SWITCHED)) return '';
+  if (from === to || t >= end) return '';
   if (to === 0) {
-    const when = t === start ? 'stops at this moment' : `was stopped ${formatDuration(t - start)} ago`;
-    return `The pump ${when}, and the flows held here end within seconds: pour before it stops.`;
+    return t === start
+      ? 'The pump stops at this moment, and the flows held here end within seconds: pour before it stops.'
+      : `The pump was stopped ${formatDuration(t - start)} ago, and the flows held here end within seconds: pour before the stop.`;
   }
-  return t < end
-    ? 'The pump is still coming to its speed, and the flows held here do not last: pour a minute later.'
-    : '';
+  const speed = from === 0 ? 'its speed' : 'its new speed';
+  return `The pump is still coming to ${speed}, and the flows held here do not last: pour a minute later.`;
 }
 
 /** First moment of a record, from one on, at which the filter is fed, s; undefined where it never is. */

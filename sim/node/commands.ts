@@ -64,7 +64,7 @@ export const commands: Readonly<Record<CommandName, (call: Call) => Promise<Outc
   async balance(call) {
     const scenario = await siteOf(call);
     const answer = solved(scenario, balance);
-    return { output: call.json ? json(answer) : balanceText(answer, scenario.display), code: 0 };
+    return { output: call.json ? json(answer) : balanceText(answer, scenario), code: 0 };
   },
 
   async fill(call) {

@@ -134,7 +134,7 @@ function beside(s: Scenario): string | undefined {
     return (
       `Media of ${formatArea(media.area, s.display)} and a gap of ${formatFine(media.gap, s.display)} round them ask for ` +
       `${formatArea(used, s.display)}, but the filter has ${formatArea(whole, s.display)}: one of the three is not as it was measured, and ` +
-      'the water stays shorter than is told here.'
+      'unless that is the filter, the contact time is shorter than told here.'
     );
   if (whole <= BESIDE * used) return undefined;
   return (

@@ -1,6 +1,7 @@
 import { type Display, formatClock, formatConcentration, formatDuration, formatVolume } from '../quantity/index.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { Check, Ledger, LedgerIn, LedgerOut, RunAnswer } from './answer.ts';
+import { drivenWords } from './asSet.ts';
 import { hang, hangParts, printable } from './textLayout.ts';
 
 export const SAFETY = 'Local codes and licensed practice come first; a simulation is no survey.';
@@ -35,8 +36,9 @@ export const displayName = (display: Display): string => (display === 'us' ? 'US
 /** A run in words: what was asked, each check with its sentence, where the water went and what happened when. */
 export function summaryText(scenario: Scenario, answer: RunAnswer): string {
   const { title, starts, span, display } = scenario;
+  const driven = drivenWords(scenario);
   const lines = [
-    `${printable(title)} · ${formatDuration(span)} from ${formatClock(starts, 0)} · ${displayName(display)}`,
+    `${printable(title)} · ${formatDuration(span)} from ${formatClock(starts, 0)} · ${displayName(display)}${driven && ` · pump at ${driven}`}`,
     ...answer.cautions.map((caution) => hang('note'.padEnd(VERDICT), caution, VERDICT)),
     ...answer.checks.map(checkText),
     waterText(answer.ledger, display),

@@ -56,6 +56,14 @@ describe('the lesson on channeling', () => {
     expect(gapNow(stands[PUSHED]!)).toBeGreaterThan(1.5 * stands[PUSHED]!.media.gap);
     expect(told(PUSHED)).toMatch(/The head rises little past that point/);
     expect(told(PUSHED)).not.toContain('stays');
+    expect(told(PUSHED)).toContain('Lying still, the media would cost more head than the');
+  });
+
+  test('media that lie still under all the water are not said to cost more than what lifts them', () => {
+    const clean = stand(fileAt(file, { ...STEPS[PUSHED]!.sets, muck: '0 L' }, file));
+    expect(clean.balance.lift).toBeLessThan(1);
+    expect(told(PUSHED, clean)).not.toContain('Lying still');
+    expect(told(PUSHED, clean)).toMatch(/The media cost .* and would float up at .*: they still lie/);
   });
 
   test('that gentler water rather takes the gap is told where the figures show it, and only there', () => {

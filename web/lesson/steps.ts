@@ -74,7 +74,7 @@ export const STEPS: readonly Step[] = [
     title: 'A season of fine muck',
     sets: { ...HALF, ...CLOGGED },
     says: (at) => [
-      `Fine muck, ${muck(at)} of it, has settled in the fine mat: of its space, ${formatPercent(porosityOf(at, 0))} are still pores. The media now cost ${head(at)} of head; they float up at ${floatsAt(at)}.`,
+      `Fine muck, ${muck(at)} of it, has settled in the fine mat: ${formatPercent(porosityOf(at, 0))} of its space is still pores. The media now cost ${head(at)} of head; they float up at ${floatsAt(at)}.`,
       `The gap resists as it always did, so the water goes there: ${share(at)} slip round, with the same valves and the same gap as in the first step.`,
       `In the pores that are left the water stays ${stays(at)}, but less of it passes there.`,
     ],
@@ -84,10 +84,10 @@ export const STEPS: readonly Step[] = [
     title: 'Pushed',
     sets: { ...ALL_UP, ...CLOGGED },
     says: (at) => [
-      `All of it goes up: ${flow(at, 'bottom feed')}. Lying still, the media would cost more head than the ${floatsAt(at)} at which they float up.`,
+      `All of it goes up: ${flow(at, 'bottom feed')}.`,
       floats(at)
-        ? `So they float, and the gap beside them opens from ${gapWords(at)} to ${formatFine(gapNow(at), at.scenario.display)}: ${share(at)} slip round. The head rises little past that point, to ${head(at)}: whoever pushes harder opens the gap further, and the water goes by instead of raising the head.`
-        : `They still lie: ${share(at)} slip round.`,
+        ? `Lying still, the media would cost more head than the ${floatsAt(at)} at which they float up. So they float, and the gap beside them opens from ${gapWords(at)} to ${formatFine(gapNow(at), at.scenario.display)}: ${share(at)} slip round. The head rises little past that point, to ${head(at)}: whoever pushes harder opens the gap further, and the water goes by instead of raising the head.`
+        : `The media cost ${head(at)} of head, and would float up at ${floatsAt(at)}: they still lie, and ${share(at)} slip round.`,
       'This is where ‘too much pump makes it channel’ is true: with fine or clogged media, and only past the point at which they lift.',
     ],
     asks: 'Which valve would you turn, and what would it mend?',

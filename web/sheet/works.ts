@@ -7,6 +7,7 @@ import {
   formatPercent,
   formatSpeed,
 } from '../../sim/quantity/format.ts';
+import { drivenWords, settledWords } from '../../sim/results/asSet.ts';
 import { boreOf, PIPE_SIZES } from '../../sim/scenario/pipe-sizes.ts';
 import type { FittingName, PipeRun, Scenario } from '../../sim/scenario/scenario.ts';
 import type { Block, SheetFacts } from './block.ts';
@@ -57,10 +58,13 @@ export function pumpBlock({ scenario: s, balance }: SheetFacts): Block {
   const speeds = (['main', 'bottom feed', 'top feed'] as const)
     .filter((name) => velocity[name] !== 0)
     .map((name) => `${formatSpeed(velocity[name], s.display)} in the ${name === 'main' ? 'main line' : name}`);
+  const [driven, settled] = [drivenWords(s), settledWords(s)];
   return {
     title: 'Pump',
     says: [
       `${formatFlow(flow, s.display)} at ${formatHead(head, s.display)} of head${watts}${speeds.length ? `; ${speeds.join(', ')}` : ''}.`,
+      ...(driven ? [`It is driven at ${driven}: set its drive so before a figure is checked.`] : []),
+      ...(settled ? [`All figures here are with ${settled} settled in the media, not with clean ones.`] : []),
     ],
   };
 }
