@@ -17,6 +17,9 @@ export const YEAR = {
   worn: 0.9,
 } as const;
 
+/** The least speed a file takes. */
+const SLOWEST = 0.1;
+
 type Edits = readonly (readonly [place: string, value: unknown])[];
 
 export interface YearLater {
@@ -35,7 +38,7 @@ interface Change {
 
 /**
  * A site a year later. A change that the file would not stand (an edge that sinks under the fill mark) is left out and
- * told. What a sketch would lay out anew for the worn pump or the lower edge stays as it was built.
+ * told. What a sketch would lay out anew for the lower edge stays as it was built.
  * @param file a site's file without problems
  * @param display units of the words; left out: the file's own
  */
@@ -72,7 +75,8 @@ function changesOf(s: Scenario, display: Display): Change[] {
     });
   if (s.intake.blockage < YEAR.blocked)
     changes.push({ words: 'the screen half blocked', edits: () => [['intake.blockage', YEAR.blocked]] });
-  return [...changes, { words: 'the pump a tenth slower', edits: curveEdits }];
+  if (s.pump.speed > SLOWEST) changes.push({ words: 'the pump a tenth slower', edits: speedEdits });
+  return changes;
 }
 
 /** One end of a crest goes down by half of what it leans, the other up. */
@@ -91,14 +95,21 @@ function crestEdits(file: unknown, place: string, by: (share: number) => number)
   return [[place, moved]];
 }
 
-/** Flow in proportion to speed, head to its square (affinity laws; Karassik et al., Pump Handbook, from memory). */
-function curveEdits(file: unknown): Edits {
-  const curve = valueAt(file, 'pump.curve');
-  const flow = (value: unknown): unknown => changed(value, 'flow', (q) => YEAR.worn * q);
-  const head = (value: unknown): unknown => changed(value, 'length', (h) => YEAR.worn ** 2 * h);
-  if (Array.isArray(curve)) return [['pump.curve', curve.map(([q, h]) => [flow(q), head(h)])]];
-  return [['pump.curve', { flow: flow(valueAt(curve, 'flow')), head: head(valueAt(curve, 'head')) }]];
+/** What a worn pump gives is read off its own curve at a lower speed, whoever drives it: the file, or an action of the day. */
+function speedEdits(file: unknown): Edits {
+  const worn = (speed: number): number => YEAR.worn * speed;
+  const actions = valueAt(file, 'actions');
+  const driven = (Array.isArray(actions) ? actions : []).flatMap((action, i) =>
+    valueAt(action, 'do') === 'pump' && isSpeed(valueAt(action, 'to')) ? [`actions[${i}].to`] : [],
+  );
+  return [
+    ['pump.speed', changed(valueAt(file, 'pump.speed') ?? 1, 'fraction', (speed) => Math.max(SLOWEST, worn(speed)))],
+    ...driven.map((place) => [place, changed(valueAt(file, place), 'number', worn)] as const),
+  ];
 }
+
+/** 'on' is the file's own speed, 'off' is none. */
+const isSpeed = (to: unknown): boolean => to !== undefined && to !== 'on' && to !== 'off';
 
 function figure(value: unknown, dimension: DimensionName): number {
   if (typeof value === 'number') return value;

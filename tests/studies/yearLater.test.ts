@@ -1,5 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { balance } from '../../sim/index.ts';
+import { curveFromBox, curveFromPoints, pumpHead } from '../../sim/laws/pump.ts';
 import { readScenario } from '../../sim/scenario/read.ts';
 import type { Crest, Scenario } from '../../sim/scenario/scenario.ts';
 import { run } from '../../sim/simulate.ts';
@@ -40,7 +42,7 @@ describe('a year later', () => {
       pond: { rim, ...pond },
       intake,
       filter,
-      pump: { curve, ...pump },
+      pump: { speed, ...pump },
       assumed,
       sketched,
       ...site
@@ -52,15 +54,56 @@ describe('a year later', () => {
     expect(rest(after)).toEqual(rest(before));
   });
 
-  // Affinity laws: flow goes with speed, head with its square (Karassik et al., Pump Handbook, from memory).
+  // Affinity laws: flow goes with speed, head with its square, power with its cube (Karassik et al., Pump Handbook,
+  // from memory).
   test.each(names)('the pump of %s gives what it gave, at nine tenths of its speed', (name) => {
-    const [before, after] = [siteOf(fileOf(name)).pump.curve, later(fileOf(name)).pump.curve];
-    const points = (curve: Scenario['pump']['curve']) =>
-      curve.kind === 'box' ? [[curve.flow, curve.head]] : curve.points.map(([q, h]) => [q, h]);
-    points(after).forEach(([q, h], i) => {
-      expect(q).toBeCloseTo(0.9 * points(before)[i][0], 8);
-      expect(h).toBeCloseTo(0.81 * points(before)[i][1], 4);
-    });
+    const { curve, speed } = later(fileOf(name)).pump;
+    expect(curve).toEqual(siteOf(fileOf(name)).pump.curve);
+    const law = curve.kind === 'box' ? curveFromBox(curve.flow, curve.head) : curveFromPoints(curve.points);
+    const out = new Float64Array(3);
+    for (const [q, h] of curve.kind === 'box' ? [[0, curve.head] as const] : curve.points) {
+      pumpHead(law, 0.9 * q, speed, 0, out);
+      expect(out[0]).toBeCloseTo(0.81 * h, 9);
+    }
+  });
+
+  test('and draws what it drew there by the cube: no watts of full speed are told of a slower pump', () => {
+    // A constant of its box: 190 W become 0.729 × 190 W, wherever on its curve it works.
+    expect(balance(siteOf(fileOf('gravel-basin.json'))).duty.power).toBeCloseTo(190, 9);
+    expect(balance(later(fileOf('gravel-basin.json'))).duty.power).toBeCloseTo(0.729 * 190, 9);
+  });
+
+  test('a pump driven slower already, by its file or by an action of the day, goes slower from there', () => {
+    const at = (speed: unknown, to: unknown) =>
+      withValuesAt(fileOf('courtyard.json'), [
+        ['pump.speed', speed],
+        [
+          'actions',
+          [
+            { at: '1 h', do: 'pump', to },
+            { at: '2 h', do: 'pump', to: 'on' },
+          ],
+        ],
+      ]);
+    const edits = new Map(yearLater(at('80 %', 0.6)).edits);
+    expect(edits.get('pump.speed')).toBe('72 %');
+    expect(edits.get('actions[0].to')).toBe(0.54);
+    expect(edits.has('actions[1].to')).toBe(false);
+    // A file takes no less than a tenth of full speed.
+    expect(new Map(yearLater(at(0.105, 'off')).edits).get('pump.speed')).toBe(0.1);
+    expect(yearLater(at(0.1, 'off')).done.join()).not.toContain('slower');
+  });
+
+  test('the pump of a sketch gets its speed beside the sketch, which lays nothing out anew for it', () => {
+    const file = fileOf('backyard.json');
+    const edits = new Map(yearLater(file).edits);
+    expect(edits.get('pump.speed')).toBe(0.9);
+    expect(edits.has('pump')).toBe(false);
+    const slower = siteOf(withValuesAt(file, [['pump.speed', 0.9]]));
+    const { pump, assumed: _a, sketched: _s, ...rest } = slower;
+    const { pump: full, assumed: _b, sketched: _t, ...same } = siteOf(file);
+    expect(rest).toEqual(same);
+    expect(pump).toEqual({ ...full, speed: 0.9 });
   });
 
   test('figures stay in the units they were typed in', () => {
@@ -70,12 +113,8 @@ describe('a year later', () => {
       ['0.8 m', -0.025],
       ['1.6 m', '-10 mm'],
     ]);
-    expect(edits.get('pump.curve')).toEqual([
-      [0, '4.05 m'],
-      ['81 L/min', '3.726 m'],
-      ['162 L/min', '2.916 m'],
-      ['234 L/min', '1.539 m'],
-    ]);
+    expect(edits.get('pump.speed')).toBe(0.9);
+    expect(edits.has('pump.curve')).toBe(false);
     expect(edits.get('filter.lip.crest')).toEqual([
       [0, '1.045 m'],
       ['0.48 m', '1.055 m'],
