@@ -48,11 +48,11 @@ function pourIn(s: Scenario, at: number): Pour {
 }
 
 /** The case kept must not take the present one's dye along where it has no run. */
-function pourKept(s: Scenario, at: number): Pour | undefined {
+function pourKept(s: Scenario, at: number): Pour | null {
   try {
     return pourIn(s, at);
   } catch (error) {
-    if (error instanceof RunFailure) return undefined;
+    if (error instanceof RunFailure) return null;
     throw error;
   }
 }

@@ -31,8 +31,8 @@ export interface DyeIn {
 
 export interface DyeGiven extends DyeIn {
   kind: 'dye';
-  /** The same pour in the case kept, watched as long; undefined where none was asked for or it has no run. */
-  kept: DyeIn | undefined;
+  /** The same pour in the case kept, watched as long; null where that has no run, undefined where none was asked for. */
+  kept: DyeIn | null | undefined;
 }
 
 export interface DepositsGiven {

@@ -142,4 +142,4 @@ export class DyePour {
   }
 }
 
-const watchOf = (dye: DyeIn | undefined): DyeWatch | undefined => (dye?.watch.poured ? dye.watch : undefined);
+const watchOf = (dye: DyeIn | null | undefined): DyeWatch | undefined => (dye?.watch.poured ? dye.watch : undefined);

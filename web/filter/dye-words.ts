@@ -1,6 +1,7 @@
 /** What is told beside a dye: where it is now, and in what part of a run it was poured. */
 import type { DyeWatch } from '../../sim/dye/answer.ts';
 import { formatDuration, formatPercent } from '../../sim/quantity/index.ts';
+import type { DyeGiven, DyeIn } from '../engine/filter-asked.ts';
 import { rowAt } from '../state/moment.ts';
 
 /** Parts of the dye under this are not told. */
@@ -36,6 +37,21 @@ export function beyondWords(watch: DyeWatch, t: number): string {
 /** Part of the dye in places of some kinds at a row of its watch. */
 const partOf = (watch: DyeWatch, row: number, ...kinds: readonly string[]): number =>
   watch.places.filter(({ kind }) => kinds.includes(kind)).reduce((all, { mass }) => all + mass[row], 0) / watch.mass;
+
+/** Why the case kept has no curve; '' where it has one. */
+export function keptWords(kept: DyeIn | null): string {
+  if (kept === null) return 'As kept: this case has no run.';
+  return kept.test.fed ? '' : `As kept: ${kept.test.says}`;
+}
+
+/** Why two cases have no curves beside each other, or none yet; '' where both have theirs. */
+export function bothWords(given: DyeGiven | undefined): string {
+  if (given?.kept === undefined) return 'The dye is being computed …';
+  const { kept, test } = given;
+  const there = keptWords(kept);
+  const here = test.fed ? there && 'The curve is that of the present case.' : `Now: ${test.says}`;
+  return [there, here].filter((words) => words !== '').join(' ');
+}
 
 const SPEEDS = [1, 2, 5, 10, 20, 30, 50, 100, 200, 500, 1000];
 /** A dye is played within about this long, s. */

@@ -7,7 +7,7 @@ import { shared } from '../views/styles.ts';
 import { Width } from '../views/width.ts';
 import { curveView } from './dye-curve.ts';
 import { dyeRows } from './dye-rows.ts';
-import { playedAt, whereWords } from './dye-words.ts';
+import { keptWords, playedAt, whereWords } from './dye-words.ts';
 import { factorWords } from './passage.ts';
 import { dyeStyles } from './styles.ts';
 
@@ -76,6 +76,7 @@ export class DyePanel extends LitElement {
     if (!given) return html`<p class="note">Computing …</p>`;
     const { test, watch, kept } = given;
     if (!watch.poured) return html`<p role="status">${watch.says}</p>`;
+    const besideIt = kept === undefined ? '' : keptWords(kept);
     const last = watch.t[watch.t.length - 1];
     const said = watch.says || (test.fed ? '' : test.says);
     // What held at the pour need not hold at the moment drawn.
@@ -83,7 +84,7 @@ export class DyePanel extends LitElement {
     return html`<p class="where" aria-live=${playing ? 'off' : 'polite'}>${whereWords(watch, this.moment)}</p>
       ${standing ? html`<p role="status">${standing}</p>` : nothing}
       ${test.fed ? html`<p>${test.says}</p>` : nothing}
-      ${kept && !kept.test.fed ? html`<p>As kept: ${kept.test.says}</p>` : nothing}
+      ${besideIt ? html`<p>${besideIt}</p>` : nothing}
       <p class="note">Played ${factorWords(playedAt(last - at))}. The darkest tint is the dye as it was poured.
         ${test.fed ? 'The curve is of the flows of that moment, held, without what comes back by the pond.' : ''}</p>`;
   }

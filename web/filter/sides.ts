@@ -9,7 +9,7 @@ import { shared } from '../views/styles.ts';
 import type { DyeShown } from './dye.ts';
 import { curveView } from './dye-curve.ts';
 import { dyeRows } from './dye-rows.ts';
-import { beyondWords } from './dye-words.ts';
+import { beyondWords, bothWords } from './dye-words.ts';
 import type { Seen } from './explanation.ts';
 import type { FilterInside } from './inside.ts';
 import { factorWords, passageAt, watchedTogether } from './passage.ts';
@@ -128,24 +128,21 @@ export class Sides extends LitElement {
   #dyeWords({ poured, trouble }: DyeShown): string {
     if (!poured) return '';
     if (trouble !== '') return trouble;
-    const { given } = poured;
-    if (!given?.kept) return 'The dye is being computed …';
-    const told = [
-      ['As kept', given.kept],
-      ['Now', given],
-    ] as const;
-    return told.flatMap(([name, { test }]) => (test.fed ? [] : [`${name}: ${test.says}`])).join(' ');
+    return bothWords(poured.given);
   }
 
   #figures(width: number, factor: number, rows: readonly Row[]): TemplateResult {
     const { dye, now } = this;
     const head = `both at one scale, their marks ${factorWords(factor)}`;
     const given = dye?.poured?.given;
-    if (!dye?.poured || !given?.test.fed || !given.kept?.test.fed) return tableOf('Both cases in figures', head, rows);
+    const table = tableOf('Both cases in figures', head, rows);
+    if (!dye?.poured || !given?.test.fed || given.kept === undefined) return table;
     const since = (now?.seen.moment.t ?? 0) - dye.poured.at;
+    const kept = given.kept?.test.fed ? given.kept.test : undefined;
+    // Where the case kept has no dye to be told, the present one's curve stands alone.
     return html`<div class="under">
-      ${curveView(given.test, given.kept.test, width, since >= 0 ? since : undefined)}
-      ${tableOf('The dye in both cases', head, dyeRows(given.kept.test, given.test))}
+      ${curveView(given.test, kept, width, since >= 0 ? since : undefined)}
+      ${kept ? tableOf('The dye in both cases', head, dyeRows(kept, given.test)) : table}
     </div>`;
   }
 
