@@ -15,16 +15,18 @@ const BEYOND = 1.4;
  * through the running balances of the clogging media until the channeled share passes its limit, whole weeks rounded
  * down; with a band from what nobody has measured, the gap, the pores a deposit takes, the media's weight.
  *
- * The pond is held at its level, the pump at full speed, the valves as at t = 0, the debris steady.
+ * The pond is held at its level, the pump at its speed, the valves as at t = 0, the debris steady.
  * @throws RunFailure where a running balance fails
  */
 export function care(s: Scenario): CareAnswer {
   const hours = hoursADay(s.actions);
   const media = s.filter?.media;
   const path = CloggingPath.of(s);
-  if (path === undefined || media === undefined) return none(whyNothing(s));
+  if (path === undefined || media === undefined || s.debris === 0) return none(whyNothing(s));
   if (media.layers.every((layer) => layer.capture === 0))
-    return none('No layer of the media catches anything by the file, so none of them clogs.');
+    return none(
+      `No layer of the media catches anything by the file, so none of them clogs${holds(s) ? ' further' : ''}.`,
+    );
   if (hours === 0) return none('By its timetable the pump never runs, so nothing settles in the media.');
   const limit = s.limits.channeling ?? MOST_CHANNELED;
   const running = (hours / 24) * LONGEST * WEEK;
@@ -41,7 +43,7 @@ export function care(s: Scenario): CareAnswer {
     rests,
     limit,
     hoursADay: hours,
-    course: courseOf(media, path, points, hours),
+    course: courseOf(path, points, hours),
     since: sinceCleaning(path, points, hours),
   };
   return { care: true, ...found, says: careSays(found, s.display) };
@@ -51,8 +53,13 @@ const NEVER = Number.POSITIVE_INFINITY;
 const finite = (weeks: number): number | null => (weeks === NEVER ? null : weeks);
 const none = (says: string): NoCare => ({ care: false, says });
 
+const holds = ({ filter }: Scenario): boolean => filter?.media?.layers.some(({ deposit }) => deposit > 0) ?? false;
+
 function whyNothing(s: Scenario): string {
-  if (s.debris === 0) return 'The file gives no debris, so the media stay as clean as they are.';
+  if (s.debris === 0)
+    return holds(s)
+      ? 'The file gives no debris, so nothing more settles in the media; what has settled stays until it is rinsed out.'
+      : 'The file gives no debris, so the media stay as clean as they are.';
   if (s.filter?.media === undefined) return 'There are no media that could clog.';
   return 'No bottom feed brings water up through the media, so nothing settles in them.';
 }
@@ -100,12 +107,12 @@ function sinceCleaning({ clogging }: CloggingPath, points: readonly Point[], hou
   return ((from.ran + part * (to.ran - from.ran)) * 24) / hours;
 }
 
-function courseOf(media: Media, path: CloggingPath, points: readonly Point[], hours: number): ClogCourse {
+function courseOf(path: CloggingPath, points: readonly Point[], hours: number): ClogCourse {
   const column = (of: (point: Point) => number): Float64Array => Float64Array.from(points, of);
   const { layers } = path.clogging;
   const pores = (held: readonly number[]): number =>
-    media.layers.reduce((sum, l, i) => sum + media.area * l.thickness * path.clogging.porosity(i, held[i]), 0);
-  const bed = media.area * media.layers.reduce((sum, l) => sum + l.thickness, 0);
+    layers.reduce((sum, { bulk }, i) => sum + bulk * path.clogging.porosity(i, held[i]), 0);
+  const bed = layers.reduce((sum, { bulk }) => sum + bulk, 0);
   const per = (volume: number, flow: number): number => (flow > 0 ? volume / flow : Number.NaN);
   return {
     t: column(({ ran }) => (ran * 24) / hours),

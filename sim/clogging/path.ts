@@ -41,7 +41,7 @@ export class CloggingPath {
     this.settings = settingsOf(scenario, network, scenario.pump.speed);
   }
 
-  /** undefined where nothing clogs: no debris, no media, no bottom feed. */
+  /** undefined where nothing can clog: neither debris nor a deposit, no media, no bottom feed. */
   static of(scenario: Scenario): CloggingPath | undefined {
     const network = assemble(scenario);
     const { clogging } = network.parts;

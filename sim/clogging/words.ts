@@ -34,11 +34,11 @@ function cleanSays({ passing, weeks, band, limit, hoursADay, course }: Omit<Care
 }
 
 /** What has settled in them by the file, as time since a cleaning. */
-function sinceSays({ since }: Omit<Care, 'says'>): string {
+function sinceSays({ since, course: { t } }: Omit<Care, 'says'>): string {
   if (since === 0) return '';
   return since === null
-    ? 'What has settled in them by now is more than that.'
-    : `What has settled in them by now is that of ${timeText(since)}.`;
+    ? `By now they hold more than settles in ${timeText(t[t.length - 1])}.`
+    : `By now they hold what settles in ${timeText(since)}.`;
 }
 
 /** Weeks, from two of them up; days and hours below. */

@@ -1,4 +1,3 @@
-import { porosityLeft } from '../laws/deposit.ts';
 import type { Network } from '../network/network.ts';
 import { depositsAt } from '../results/deposits.ts';
 import type { RunRecord } from '../results/record.ts';
@@ -16,11 +15,10 @@ export function filterWithMedia({ filter }: Scenario): FilterWithMedia | undefin
 }
 
 /** Porosity of each layer from the bottom up at a moment of a record: what the deposit leaves of it. */
-export function porosityAt({ layers, area }: Media, record: RunRecord, t: number): number[] {
+export function porosityAt({ layers }: Media, record: RunRecord, t: number): number[] {
+  const { clogging } = record.network.parts;
   const held = depositsAt(record, t);
-  return layers.map(({ name, porosity, beta, thickness }) =>
-    porosityLeft(porosity, beta, (held[name] ?? 0) / (area * thickness)),
-  );
+  return layers.map(({ name, porosity }, i) => clogging?.porosity(i, held[name] ?? 0) ?? porosity);
 }
 
 /** Number of the filter among the basins of a network. */

@@ -89,7 +89,8 @@ function mapWords(map: OperatingMap): string {
   if (hold === found) return `All checks hold at every one of the map’s ${found} points.`;
   const told = [...failing].sort(([a], [b]) => BALANCE_CHECKS.indexOf(a) - BALANCE_CHECKS.indexOf(b));
   const why = told.map(([check, count]) => `‘${check}’ at ${count}`).join(', ');
-  const afloat = lifted > 0 ? ` At ${lifted === found ? 'all' : lifted} points the media float up.` : '';
+  const afloat =
+    lifted > 0 ? ` At ${lifted === found ? 'all' : lifted} point${lifted === 1 ? '' : 's'} the media float up.` : '';
   return `${hold === 0 ? 'None' : `All checks hold at ${hold}`} of the map’s ${found} points${hold === 0 ? ' holds every check' : ''}; the first to fail is ${why}.${afloat}`;
 }
 

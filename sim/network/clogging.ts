@@ -1,5 +1,5 @@
 import { capturedShare, depositRoom, porosityLeft } from '../laws/deposit.ts';
-import type { MediaLayer } from '../scenario/scenario.ts';
+import type { Filter, Media } from '../scenario/scenario.ts';
 import { type MediaBed, setPorosity } from './media.ts';
 import type { Settled } from './settings.ts';
 
@@ -43,7 +43,7 @@ export class Clogging {
   constructor(bed: MediaBed, debris: number, lip: number) {
     this.bed = bed;
     this.debris = debris;
-    this.layers = bed.layers.map((layer, i) => clogLayer(layer, bed, lip - bed.from[i]));
+    this.layers = clogLayers(bed, lip);
     this.atStart = this.layers.map(({ room }, i) => Math.min(room, bed.layers[i].deposit));
   }
 
@@ -104,8 +104,7 @@ export class Clogging {
 
   /** Porosity that a deposit leaves a layer, −. */
   porosity(i: number, held: number): number {
-    const { porosity, beta, bulk } = this.layers[i];
-    return bulk > 0 ? porosityLeft(porosity, beta, held / bulk) : porosity;
+    return porosityWith(this.layers[i], held);
   }
 
   /** Gives the bed the losses of what has settled at a time. */
@@ -117,10 +116,27 @@ export class Clogging {
   }
 }
 
-function clogLayer(layer: MediaLayer, bed: MediaBed, depth: number): ClogLayer {
-  const thickness = Math.min(layer.thickness, Math.max(0, depth));
-  const bulk = bed.area * thickness;
-  const { name, porosity, beta, capture } = layer;
-  const room = depositRoom(porosity, beta, bulk);
-  return { name, keeps: capturedShare(capture, thickness), room, bulk, porosity, beta };
+const porosityWith = ({ porosity, beta, bulk }: ClogLayer, held: number): number =>
+  bulk > 0 ? porosityLeft(porosity, beta, held / bulk) : porosity;
+
+/**
+ * Porosity that settled volumes leave of each layer, −, from the bottom up: they lie in what of it is below the lip.
+ *
+ * @param held settled volume by the layer's name, m³
+ */
+export function porositiesLeft({ media, lip }: Filter, held: Readonly<Record<string, number>>): number[] {
+  if (!media) return [];
+  const crest = Math.min(...lip.crest.map(([, z]) => z));
+  return clogLayers(media, crest).map((layer) => porosityWith(layer, held[layer.name] ?? 0));
+}
+
+function clogLayers({ area, bottom, layers }: Pick<Media, 'area' | 'bottom' | 'layers'>, lip: number): ClogLayer[] {
+  let from = bottom;
+  return layers.map((layer) => {
+    const wet = Math.min(layer.thickness, Math.max(0, lip - from));
+    from += layer.thickness;
+    const { name, porosity, beta, capture } = layer;
+    const bulk = area * wet;
+    return { name, keeps: capturedShare(capture, wet), room: depositRoom(porosity, beta, bulk), bulk, porosity, beta };
+  });
 }

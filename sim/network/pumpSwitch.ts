@@ -3,22 +3,21 @@
  */
 export class PumpSwitch {
   readonly cutOut: { readonly below: number; readonly restart: number } | undefined;
+  private readonly ownSpeed: number;
   private commanded: number;
   /** Time up to which the power is cut; the longest cut of those that overlap counts. */
   private darkUntil = Number.NEGATIVE_INFINITY;
   private powered = true;
   private tripped = false;
 
-  private readonly whenOn: number;
-
   /**
-   * @param speed at t = 0
-   * @param whenOn its own speed while it is on
+   * @param speed at t = 0, −
+   * @param ownSpeed while it is on, −
    * @param cutOut level switch in force
    */
-  constructor(speed: number, whenOn: number, cutOut: PumpSwitch['cutOut']) {
+  constructor(speed: number, ownSpeed: number, cutOut: PumpSwitch['cutOut']) {
     this.commanded = speed;
-    this.whenOn = whenOn;
+    this.ownSpeed = ownSpeed;
     this.cutOut = cutOut;
   }
 
@@ -32,7 +31,7 @@ export class PumpSwitch {
   }
 
   command(to: 'on' | 'off' | number): void {
-    this.commanded = to === 'on' ? this.whenOn : to === 'off' ? 0 : to;
+    this.commanded = to === 'on' ? this.ownSpeed : to === 'off' ? 0 : to;
   }
 
   /** Cuts the power up to a time, s; Infinity until it is put on again. */

@@ -99,8 +99,9 @@ function tellBucket(s: Scenario, flow: number): string | undefined {
   const { topFeed } = s.plumbing;
   if (!topFeed) return 'This site has no top feed to fill a bucket from.';
   if (topFeed.valve === 0) return 'The top feed’s valve is shut in this site, so it fills no bucket: open it first.';
-  const { curve } = s.pump;
-  const { freeFlow } = curve.kind === 'box' ? curveFromBox(curve.flow, curve.head) : curveFromPoints(curve.points);
+  const { curve, speed } = s.pump;
+  const atFull = curve.kind === 'box' ? curveFromBox(curve.flow, curve.head) : curveFromPoints(curve.points);
+  const freeFlow = speed * atFull.freeFlow;
   if (flow <= BEYOND_CURVE * freeFlow) return undefined;
   return (
     `That bucket makes ${formatFlow(flow, s.display)}, more than the pump gives at no height at all ` +

@@ -48,7 +48,7 @@ describe('what has settled at the start', () => {
     const answered = care(after);
     if (!answered.care) throw new Error(answered.says);
     expect(off(answered.since!, 20 * DAY)).toBeLessThan(0.01);
-    expect(answered.says).toContain('What has settled in them by now is that of 2.9 weeks.');
+    expect(answered.says).toContain('By now they hold what settles in 2.9 weeks.');
     const fresh = care(clean);
     expect(fresh.care && fresh.since).toBe(0);
   });
@@ -90,10 +90,16 @@ describe('what has settled at the start', () => {
     expect(told.deposits).toEqual({ 'coarse mat': 0, 'bagged media': 0 });
   });
 
+  test('settles no further from water without debris, which is said in place of weeks', () => {
+    const still = siteWith((file) => (file.filter.media.layers[0].deposit = '10 L'));
+    expect(care(still)).toEqual({ care: false, says: expect.stringContaining('stays until it is rinsed out') });
+    expect(care(siteWith())).toEqual({ care: false, says: expect.stringContaining('stay as clean as they are') });
+  });
+
   test('is refused where the layer has no room for it, with the most it takes', () => {
     // (0.9 − 0.15) · 0.42 m² · 0.1 m = 31.5 L
     const full = (deposit: string) => () => clogging((file) => (file.filter.media.layers[0].deposit = deposit));
-    expect(full('31.6 L')).toThrow('at most 31.5 L, which leaves the layer pores of 15 %');
+    expect(full('31.6 L')).toThrow('at most 31.5 L, all that its pores take (15 % stay open)');
     expect(full('31.5 L')).not.toThrow();
   });
 });

@@ -74,7 +74,7 @@ describe('the fields of a part', () => {
     const named = (place: string): string | undefined =>
       fieldsOf(schema, withValueAt(file, place, 1), place.replace(/\..*/, '')).rows.find((row) => row.place === place)
         ?.name;
-    expect(named('pump.speed')).toBe('speed, of its full one');
+    expect(named('pump.speed')).toBe('share of its full speed');
     expect(named('filter.media.layers[0].deposit')).toBe('settled in it now');
     const set = withValuesAt(file, [
       ['pump.speed', '90 %'],

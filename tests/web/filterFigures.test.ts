@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { balance, readScenario } from '../../sim/index.ts';
 import { withValuesAt } from '../../sim/studies/place.ts';
 import type { DepositsGiven } from '../../web/engine/filter-asked.ts';
-import { porositiesLeft } from '../../web/filter/deposit.ts';
+import { porositiesIn } from '../../web/filter/deposit.ts';
 import type { Seen } from '../../web/filter/explanation.ts';
 import { type FigureRow, figureRows } from '../../web/filter/figures.ts';
 import { sinceStart } from '../../web/filter/settling.ts';
@@ -21,7 +21,7 @@ function seenWith(edits: Edits = []): Seen & { share: number } {
   return {
     scenario,
     moment: { t: 0, levels, flows },
-    porosities: porositiesLeft(scenario, held),
+    porosities: porositiesIn(scenario, held),
     share: flows['gap']! / (flows['gap']! + flows['media']!),
   };
 }

@@ -1,10 +1,11 @@
 /** The passage of the water through a filter, what is told of it, and the marks that show it. */
 import { describe, expect, test } from 'vitest';
 import { balance, readScenario } from '../../sim/index.ts';
+import { porositiesLeft } from '../../sim/network/clogging.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import { dyeGiven } from '../../web/engine/filter-answers.ts';
 import type { DyeGiven } from '../../web/engine/filter-asked.ts';
-import { depositMarks, porositiesOf } from '../../web/filter/deposit.ts';
+import { depositMarks } from '../../web/filter/deposit.ts';
 import { dyedAt, tankBounds } from '../../web/filter/dye-marks.ts';
 import { dyePlotMarks, dyeScale } from '../../web/filter/dye-plot.ts';
 import { playedAt, whereWords } from '../../web/filter/dye-words.ts';
@@ -121,7 +122,7 @@ describe('what is told', () => {
   test('of clogged media: whose pores, and that the gap overtakes', () => {
     const s = siteWith([...FINE, ['filter.media.submergedWeight', '500 N']]);
     const deposits = { 'coarse mat': 0.2 * s.filter!.media!.area * 0.2 };
-    const porosities = porositiesOf(s.filter!.media!, deposits);
+    const porosities = porositiesLeft(s.filter!, deposits);
     const moment = runningOf(s);
     const words = explanation({ scenario: s, moment, porosities }).join(' ');
     expect(words).toMatch(/because deposit holds the water back: the bed asks .* of head, clean it would ask/);
@@ -244,7 +245,7 @@ describe('deposit in the drawing', () => {
     return depositMarks(
       scene.filter!,
       media,
-      porositiesOf(media, { 'bagged media': held }),
+      porositiesLeft(s.filter!, { 'bagged media': held }),
       bedAtRest(scene.filter!, media, scale),
       scale,
     );

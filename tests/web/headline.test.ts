@@ -23,5 +23,5 @@ test('a run in which the media clog is not told by their clean share alone', () 
       ['debris', 1e-4],
       ['span', '30 d'],
     ]),
-  ).toMatch(/with clean media: at the end of this run, with what has settled in them, \d+\s% slips round/);
+  ).toMatch(/with clean media: at the end of this run, with what has settled by then, \d+\s% slips round/);
 });

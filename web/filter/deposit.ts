@@ -1,5 +1,5 @@
 /** The deposit in the layers, as it is drawn: dots, denser where the water comes in. */
-import { porosityLeft } from '../../sim/laws/deposit.ts';
+import { porositiesLeft } from '../../sim/network/clogging.ts';
 import { randomStream } from '../../sim/random.ts';
 import type { Media, Scenario } from '../../sim/scenario/scenario.ts';
 import type { Bed } from '../section/bed.ts';
@@ -13,18 +13,9 @@ const MOST_DOTS = 2500;
 /** How much denser they lie at the inflow than at the far side, as an exponent. */
 const SLANT = 2.2;
 
-/** Porosity that settled volumes, m³, leave of each layer. */
-export function porositiesOf({ layers, area }: Media, deposits: Readonly<Record<string, number>>): number[] {
-  return layers.map(({ name, thickness, porosity, beta }) => {
-    return porosityLeft(porosity, beta, (deposits[name] ?? 0) / (area * thickness));
-  });
-}
-
-/** The same of a site; undefined without media. */
-export const porositiesLeft = (
-  { filter }: Scenario,
-  deposits: Readonly<Record<string, number>>,
-): number[] | undefined => filter?.media && porositiesOf(filter.media, deposits);
+/** Porosity that settled volumes, m³, leave of each layer of a site's media; undefined where it has none. */
+export const porositiesIn = ({ filter }: Scenario, held: Readonly<Record<string, number>>): number[] | undefined =>
+  filter?.media && porositiesLeft(filter, held);
 
 /** What has settled in one layer: how it darkens, and its dots. */
 export interface Settled {

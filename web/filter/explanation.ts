@@ -65,11 +65,13 @@ function withoutPassage(s: Scenario, { flows, levels }: Moment): string[] | unde
       'No water goes under the rack: all that the pump lifts goes up the top feed, past the media.',
       `${wet} Open the bottom feed’s valve to feed them.`,
     ];
-  if (plumbing.bottomFeed.valve <= 0 && (plumbing.topFeed?.valve ?? 0) <= 0)
+  if (plumbing.bottomFeed.valve <= 0 && (plumbing.topFeed?.valve ?? 0) <= 0) {
+    const shut = plumbing.topFeed ? 'Both valves are shut' : 'The only valve is shut';
     return [
-      'Both valves are shut, so no water moves, whether the pump runs or not. A pump left on against shut valves heats what stands in it.',
+      `${shut}, so no water moves, whether the pump runs or not. A pump left on like that heats what stands in it.`,
       wet,
     ];
+  }
   return ['The pump stands, so nothing goes up through the media and no mark runs.', wet];
 }
 

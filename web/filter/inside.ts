@@ -1,5 +1,6 @@
 import { css, nothing, type SVGTemplateResult, svg } from 'lit';
 import type { DyeWatch } from '../../sim/dye/answer.ts';
+import { porositiesLeft } from '../../sim/network/clogging.ts';
 import { bedAt } from '../section/bed.ts';
 import { layerElement } from '../section/elements.ts';
 import type { Inside } from '../section/inside.ts';
@@ -7,7 +8,7 @@ import { box, segment } from '../section/marks.ts';
 import type { Scale } from '../section/scale.ts';
 import type { Scene } from '../section/scene.ts';
 import type { Moment } from '../state/moment.ts';
-import { depositMarks, porositiesOf } from './deposit.ts';
+import { depositMarks } from './deposit.ts';
 import { type Dyed, dyedAt } from './dye-marks.ts';
 import { coursesOf } from './hundred.ts';
 import { MarksLayer } from './marks-layer.ts';
@@ -45,13 +46,16 @@ export class FilterInside implements Inside {
     const { filter, scenario } = scene;
     const media = filter?.filter.media;
     if (!filter || !media) return nothing;
-    const porosities = porositiesOf(media, this.deposits);
+    const porosities = porositiesLeft(filter.filter, this.deposits);
     const passage = passageAt(scenario, moment, porosities);
     if (!passage) return nothing;
     const level = moment.levels['filter'] ?? media.bottom;
+    const present = media.layers.map((layer, i) => ({ ...layer, porosity: porosities[i] }));
     const bed = bedAt(filter, media, scenario, moment, scale);
     const settled = depositMarks(filter, media, porosities, bed, scale);
-    const dyed = this.watch ? dyedAt(filter, media, this.watch, moment.t, level, bed, scale) : [];
+    const dyed = this.watch
+      ? dyedAt(filter, { ...media, layers: present }, this.watch, moment.t, level, bed, scale)
+      : [];
     return svg`<g>${settled.map(({ filled, d }) => svg`<path class="silt-veil" d=${d} fill-opacity=${(0.6 * filled).toFixed(3)}></path>`)}${layerElement(settled.map(({ dots }) => dots))}
       <g class="dye">${dyed.map((each) => (scale.hatched ? hatchedDye(each) : tintedDye(each)))}</g>
       ${this.marks.view(coursesOf(filter, passage, level, bed, scale, this.factor), passage.up)}</g>`;

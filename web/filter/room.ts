@@ -4,7 +4,7 @@ import { MapController } from '../map/controller.ts';
 import { momentAt } from '../state/moment.ts';
 import type { Shown } from '../state/shown.ts';
 import type { Around } from './around.ts';
-import { porositiesLeft } from './deposit.ts';
+import { porositiesIn } from './deposit.ts';
 import { DyePour } from './dye-pour.ts';
 import './filter.ts';
 import { FilterInside } from './inside.ts';
@@ -50,7 +50,7 @@ export class FilterRoom {
     const kept = this.#sides.keptSide(run, record, this.#settling.given)?.seen;
     this.inside.deposits = deposits;
     this.#sides.beside.deposits = deposits;
-    const porosities = porositiesLeft(scenario, deposits);
+    const porosities = porositiesIn(scenario, deposits);
     const moment = momentAt(record.series, stage.moment);
     return html`<tb-filter .seen=${{ scenario, moment, porosities }} .kept=${kept} .stand=${this.#stand}
       .stands=${this.inside.marks.stands}></tb-filter>`;

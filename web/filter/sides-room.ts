@@ -7,7 +7,7 @@ import type { Case } from '../state/case.ts';
 import { momentAt } from '../state/moment.ts';
 import type { Shown } from '../state/shown.ts';
 import type { Around } from './around.ts';
-import { porositiesLeft } from './deposit.ts';
+import { porositiesIn } from './deposit.ts';
 import type { DyePour } from './dye-pour.ts';
 import { FilterInside } from './inside.ts';
 import { keptLater } from './kept-time.ts';
@@ -87,7 +87,7 @@ export class SidesRoom {
 }
 
 const sideOf = (scenario: Scenario, { series, answer }: Case | Shown, at: number, inside: FilterInside): Side => ({
-  seen: { scenario, moment: momentAt(series, at), porosities: porositiesLeft(scenario, inside.deposits) },
+  seen: { scenario, moment: momentAt(series, at), porosities: porositiesIn(scenario, inside.deposits) },
   answer,
   inside,
 });

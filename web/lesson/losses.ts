@@ -1,7 +1,7 @@
 /** How the two ways through the teaching filter resist: what tells whether slower water rather takes the gap. */
-import { porosityLeft } from '../../sim/laws/deposit.ts';
 import { gapVelocity, layerLoss } from '../../sim/laws/media.ts';
 import { kinematicViscosity } from '../../sim/laws/water.ts';
+import { porositiesLeft } from '../../sim/network/clogging.ts';
 import type { Taught } from './taught.ts';
 
 /** Parts of one head that go by the square of the speed, in the media and in the gap beside them, 0..1. */
@@ -11,10 +11,10 @@ export interface BySquare {
 }
 
 /** Porosity that the deposit leaves of a layer, −. */
-export const porosityOf = ({ media: { area, layers } }: Taught, i: number): number => {
-  const { porosity, beta, deposit, thickness } = layers[i]!;
-  return porosityLeft(porosity, beta, deposit / (area * thickness));
-};
+export const porosityOf = ({ scenario: { filter }, media: { layers } }: Taught, i: number): number =>
+  filter
+    ? porositiesLeft(filter, Object.fromEntries(layers.map(({ name, deposit }) => [name, deposit])))[i]!
+    : layers[i]!.porosity;
 
 /** The gap as it stands, m: lifted media open it. */
 export const gapNow = ({ balance: { lift }, media }: Taught): number =>

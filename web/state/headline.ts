@@ -133,7 +133,7 @@ function ofFilter({ balance, scenario, answer }: Answered, own: Check | undefine
   return {
     verdict: own?.verdict ?? (lifts ? 'fail' : share),
     says: lifts ? `the media float up; ${says}` : says,
-    more: `${shares}${unsure}${standsWords(answer)}${cloggedWords(answer, channeled)}`,
+    more: `${shares}${unsure}${standsWords(answer)}${cloggedWords(scenario, answer, channeled)}`,
   };
 }
 
@@ -154,11 +154,12 @@ function standsWords({ flows }: RunAnswer): string {
 /** A share that has grown by less over a run is not told. */
 const GROWN = 0.01;
 
-/** The share told is that of clean media; a run with debris may end with quite another. */
-function cloggedWords({ media, deposits }: RunAnswer, clean: number): string {
+/** The share told is that of the media as they are at the start; a run with debris may end with quite another. */
+function cloggedWords({ filter }: Scenario, { media, deposits }: RunAnswer, atStart: number): string {
   const end = media?.channeled.end ?? 0;
   const settled = Object.values(deposits).some((each) => each > 0);
-  return settled && end > clean + GROWN
-    ? ` That is with clean media: at the end of this run, with what has settled in them, ${formatPercent(end)} slips round.`
-    : '';
+  if (!settled || end <= atStart + GROWN) return '';
+  const holds = filter?.media?.layers.some(({ deposit }) => deposit > 0);
+  const then = holds ? 'what has settled in them at the start' : 'clean media';
+  return ` That is with ${then}: at the end of this run, with what has settled by then, ${formatPercent(end)} slips round.`;
 }

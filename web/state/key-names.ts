@@ -13,7 +13,7 @@ const NAMES: Readonly<Record<string, string>> = {
   capture: 'how well it catches',
   beta: 'pores lost to what settles',
   deposit: 'settled in it now',
-  speed: 'speed, of its full one',
+  speed: 'share of its full speed',
   suction: 'draws air below',
   minimum: 'full flow above',
   to: 'to',

@@ -126,7 +126,10 @@ function besideSays({ display }: Scenario, media: Media, { answer, network }: Ba
   const { liftHead } = network.parts.circuit.feeds;
   const { flows, duty } = answer;
   const jet = duty.velocity['bottom feed'] ** 2 / (2 * GRAVITY);
-  const slow = flows.gap > 0 && waterSpeed(media, flows.media) > gapSpeed(media, flows.gap);
+  const { clogging } = network.parts;
+  const porosity = (i: number): number =>
+    clogging ? clogging.porosity(i, clogging.atStart[i]) : media.layers[i].porosity;
+  const slow = flows.gap > 0 && waterSpeed(media, porosity, flows.media) > gapSpeed(media, flows.gap);
   return [
     lift < 1 ? 'Until they float, the share hardly changes with the flow: the gap decides it.' : '',
     slow ? 'Water in the gap runs slower than in the media: it goes round untreated, not fast.' : '',
@@ -139,9 +142,9 @@ function besideSays({ display }: Scenario, media: Media, { answer, network }: Ba
 }
 
 /** Mean speed in the pores and in the gap, m/s. */
-function waterSpeed({ area, layers }: Media, flow: number): number {
+function waterSpeed({ area, layers }: Media, porosity: (i: number) => number, flow: number): number {
   const thickness = layers.reduce((sum, l) => sum + l.thickness, 0);
-  const pores = layers.reduce((sum, l) => sum + l.thickness * l.porosity, 0);
+  const pores = layers.reduce((sum, l, i) => sum + l.thickness * porosity(i), 0);
   return (flow / area) * (thickness / pores);
 }
 

@@ -20,7 +20,7 @@ export function dutyCheck({ scenario, balance }: CheckInput): Check | undefined 
   const { display, pump } = scenario;
   const last = lastPoint(pump);
   const beyond = flow > last;
-  const slowed = pump.speed === 1 ? '' : ` at ${formatPercent(pump.speed)} of its speed`;
+  const slowed = pump.speed === 1 ? '' : ` at ${formatPercent(pump.speed)} of its full speed`;
   const points = `${pump.curve.kind === 'box' ? 'the most its box promises' : 'the last point of its curve'}${slowed}`;
   const watts = pump.power === undefined ? '' : `, drawing ${formatNumber(power)} W`;
   const drawn =

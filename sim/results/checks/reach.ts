@@ -1,6 +1,6 @@
 import type { Balance } from '../../balance.ts';
 import { pondInBalance } from '../../network/start.ts';
-import { type Display, formatHead } from '../../quantity/index.ts';
+import { type Display, formatHead, formatPercent } from '../../quantity/index.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import type { Check, Verdict } from '../answer.ts';
 import { type CheckInput, judgeAtLeast, judged, worse } from './check.ts';
@@ -100,6 +100,10 @@ function mendFor(s: Scenario, worst: Place, reaches: number): string {
   if (worst.verdict === 'pass') return '';
   if (!worst.dry) {
     const more = formatHead(worst.needs - (reaches - (worst.verdict === 'tight' ? BOX_BAND * reaches : 0)), s.display);
+    const { speed } = s.pump;
+    const atFull = reaches / speed ** 2;
+    if (speed < 1 && atFull > worst.needs)
+      return `Drive the pump faster than ${formatPercent(Math.sqrt(worst.needs / atFull))} of its full speed, and faster by what the pipe costs.`;
     return `A pump that lifts more than ${more} higher, besides what the pipe costs.`;
   }
   const { bottomFeed } = s.plumbing;

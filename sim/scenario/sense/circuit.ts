@@ -109,7 +109,7 @@ function tellMedia(filter: PartlyFile['filter'], tell: Tell, check: Elevations):
   check('filter.media.bottom', media.bottom, 'not below', floorOfProfile(filter.profile), 'the filter’s floor');
   tellLayers(filter, tell, check);
   tellWeight(media, tell);
-  tellDeposits(media, tell);
+  tellDeposits(media, lowest(filter.lip?.crest), tell);
   const names = (media.layers ?? []).map((layer) => layer?.name);
   names.forEach((name, i) => {
     if (name !== undefined && names.indexOf(name) < i) {
@@ -118,16 +118,21 @@ function tellMedia(filter: PartlyFile['filter'], tell: Tell, check: Elevations):
   });
 }
 
-/** No more settles in a layer than leaves it the least of pores. */
-function tellDeposits({ area, layers }: MediaRead, tell: Tell): void {
-  layers?.forEach((layer, i) => {
+/** No more settles in a layer than leaves it the least of pores, and nothing above the lip, where no water goes. */
+function tellDeposits({ area, bottom, layers }: MediaRead, lip: number | undefined, tell: Tell): void {
+  let from = bottom;
+  for (const [i, layer] of (layers ?? []).entries()) {
     if (layer?.thickness === undefined || layer.porosity === undefined || area === undefined) return;
     const { deposit = 0, porosity, thickness, beta = BETA } = layer;
-    const room = depositRoom(porosity, beta, area * thickness);
-    if (deposit <= room * (1 + 1e-9)) return;
-    const wanted = `at most ${Number((1000 * room).toPrecision(3))} L, which leaves the layer pores of ${100 * LEAST_POROSITY} %`;
-    tell(`filter.media.layers[${i}].deposit`, `${Number((1000 * deposit).toPrecision(3))} L`, wanted);
-  });
+    const wet = lip === undefined || from === undefined ? thickness : Math.min(thickness, Math.max(0, lip - from));
+    const room = depositRoom(porosity, beta, area * wet);
+    if (deposit > room * (1 + 1e-9)) {
+      const why = wet < thickness ? ' up to the filter’s lip' : '';
+      const wanted = `at most ${Number((1000 * room).toPrecision(3))} L, all that its pores take${why} (${100 * LEAST_POROSITY} % stay open)`;
+      tell(`filter.media.layers[${i}].deposit`, `${Number((1000 * deposit).toPrecision(3))} L`, wanted);
+    }
+    from = from === undefined ? undefined : from + thickness;
+  }
 }
 
 /** Media that nothing holds down are no filter: they float up at the first trickle. */
