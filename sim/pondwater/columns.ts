@@ -14,6 +14,12 @@ export function broughtColumns(s: Scenario, record: RunRecord, t: Float64Array):
   return [...depositColumns(record, t), ...wasteColumns(s, record, t)];
 }
 
+/** Whether a run of the site has any such columns. */
+export const bringsAnything = (s: Scenario): boolean =>
+  hasWaste(s) || s.debris > 0 || (s.filter?.media?.layers ?? []).some(({ deposit }) => deposit > 0);
+
+const hasWaste = ({ load, concentration }: Scenario): boolean => load !== 0 || concentration !== 0;
+
 function depositColumns(record: RunRecord, t: Float64Array): Column[] {
   const { clogging } = record.network.parts;
   if (clogging === undefined) return [];
@@ -26,7 +32,7 @@ function depositColumns(record: RunRecord, t: Float64Array): Column[] {
 
 /** Evenly between the rows of the record, as near as its steps are short. */
 function wasteColumns(s: Scenario, record: RunRecord, t: Float64Array): Column[] {
-  if (s.load === 0 && s.concentration === 0) return [];
+  if (!hasWaste(s)) return [];
   const { t: at, concentration } = wasteCourse(s, record);
   let row = 0;
   const values = Float64Array.from(t, (each) => {

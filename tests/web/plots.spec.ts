@@ -249,6 +249,24 @@ test('all numbers are saved as CSV, and are those of the table', async ({ page }
     expect(says, clock).toBe(`${Math.round(-1000 * pond.get(clock)!)} mm below its edge`);
 });
 
+test('what settles in the media is saved beside levels and flows, as the command saves it', async ({ page }) => {
+  await page.goto('./#uncleaned');
+  // Its run never stops, so that it opens with the trial of a stop, which is of the water alone.
+  await page.getByRole('button', { name: 'back to the run' }).click();
+  await plots(page).getByText('save', { exact: true }).click();
+  const { bytes } = await saved(page, 'all numbers as CSV');
+  const [head, ...rows] = bytes
+    .toString('utf8')
+    .trimEnd()
+    .split('\r\n')
+    .map((row) => row.split(','));
+  const settled = head!.findIndex((name) => /^settled in .*\[m3\]$/.test(name));
+  expect(settled).toBeGreaterThan(head!.indexOf('main[m3/s]'));
+  const held = rows.map((row) => Number(row[settled]));
+  expect(held.at(-1)).toBeGreaterThan(held[0]!);
+  expect(rows.every((row) => row.length === head!.length)).toBe(true);
+});
+
 for (const look of ['paper', 'slate'] as const) {
   test(`plots and drawing are saved as SVG and PNG, in ${look}`, async ({ page }) => {
     await page.addInitScript((kept) => localStorage.setItem('tumblebay look', kept), look);

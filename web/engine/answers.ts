@@ -110,6 +110,8 @@ export async function givenFor(request: Request): Promise<Given> {
       return (await import('./filter-answers.ts')).dyeGiven(request);
     case 'deposits':
       return (await import('./filter-answers.ts')).depositsGiven(request);
+    case 'brought':
+      return (await import('./filter-answers.ts')).broughtGiven(request);
   }
 }
 

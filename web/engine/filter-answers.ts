@@ -5,6 +5,7 @@ import type { DyeTest } from '../../sim/dye/answer.ts';
 import { dyeTest } from '../../sim/dye/dyeTest.ts';
 import { watchDye } from '../../sim/dye/watch.ts';
 import { readScenario } from '../../sim/index.ts';
+import { bringsAnything, broughtColumns } from '../../sim/pondwater/columns.ts';
 import { compareWater, type WaterCase } from '../../sim/pondwater/compare.ts';
 import { pondWater } from '../../sim/pondwater/figures.ts';
 import { depositsAt } from '../../sim/results/deposits.ts';
@@ -12,7 +13,14 @@ import { RunFailure } from '../../sim/results/failure.ts';
 import type { RunRecord } from '../../sim/results/record.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import { run } from '../../sim/simulate.ts';
-import type { CareRequest, CleanerRequest, DepositsRequest, DyeIn, DyeRequest } from './filter-asked.ts';
+import type {
+  BroughtRequest,
+  CareRequest,
+  CleanerRequest,
+  DepositsRequest,
+  DyeIn,
+  DyeRequest,
+} from './filter-asked.ts';
 import type { Display, Given } from './protocol.ts';
 
 /** The dye poured, kg: a gram, of which only shares are shown. */
@@ -79,6 +87,12 @@ export function depositsGiven({ text }: DepositsRequest): Given {
   });
 }
 
+/** A site whose water brings nothing is not run for it. */
+export function broughtGiven({ scenario, t }: BroughtRequest): Given {
+  if (!bringsAnything(scenario)) return { kind: 'brought', columns: [] };
+  return orFault(() => ({ kind: 'brought', columns: broughtColumns(scenario, run(scenario).record, t) }));
+}
+
 export const careGiven = ({ text, display }: CareRequest): Given =>
   ofRun(text, display, (s) => ({ kind: 'care', care: care(s) }));
 
@@ -97,8 +111,12 @@ function waterCase(name: string, s: Scenario): WaterCase | undefined {
 function ofRun(text: string, display: Display | undefined, answer: (s: Scenario) => Given): Given {
   const reading = readScenario(text);
   if (!reading.ok) return { kind: 'refused', problems: reading.problems };
+  return orFault(() => answer(display ? { ...reading.scenario, display } : reading.scenario));
+}
+
+function orFault(answer: () => Given): Given {
   try {
-    return answer(display ? { ...reading.scenario, display } : reading.scenario);
+    return answer();
   } catch (error) {
     if (!(error instanceof RunFailure)) throw error;
     return { kind: 'fault', message: `The run could not be computed to its end: ${error.words}.` };

@@ -1,6 +1,7 @@
 /** What the page asks of the filter’s inside, and what comes back. */
 import type { CareAnswer } from '../../sim/clogging/answer.ts';
 import type { DyeTest, DyeWatching } from '../../sim/dye/answer.ts';
+import type { Column } from '../../sim/results/csv.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 
 type Display = Scenario['display'];
@@ -19,6 +20,15 @@ export interface DyeRequest {
 export interface DepositsRequest {
   readonly want: 'deposits';
   readonly text: string;
+}
+
+/** What the water brings along, beside the levels and flows of a run. */
+export interface BroughtRequest {
+  readonly want: 'brought';
+  /** As it was run for what is on the screen, whatever has been typed since. */
+  readonly scenario: Scenario;
+  /** Moments of the run, s. */
+  readonly t: Float64Array;
 }
 
 /** A dye in one case. */
@@ -41,6 +51,12 @@ export interface DepositsGiven {
   t: Float64Array;
   /** Settled volume in each layer at these moments, m³, by its name; none where nothing settles. */
   layers: Record<string, Float64Array>;
+}
+
+export interface BroughtGiven {
+  kind: 'brought';
+  /** As long as the moments asked for; none where the water brings nothing. */
+  columns: readonly Column[];
 }
 
 /** When the media are to be cleaned. */

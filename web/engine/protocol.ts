@@ -13,6 +13,8 @@ import type { Setting } from '../../sim/studies/setting.ts';
 import type { Asked } from '../../sim/studies/turns.ts';
 import type { FillDay, FillMore, FillPlanned, FillRequest } from './fill-asked.ts';
 import type {
+  BroughtGiven,
+  BroughtRequest,
   CareGiven,
   CareRequest,
   CleanerGiven,
@@ -149,7 +151,8 @@ export type Request =
   | DyeRequest
   | CareRequest
   | CleanerRequest
-  | DepositsRequest;
+  | DepositsRequest
+  | BroughtRequest;
 
 export interface Turns {
   kind: 'turns';
@@ -221,6 +224,7 @@ export type Given =
   | CareGiven
   | CleanerGiven
   | DepositsGiven
+  | BroughtGiven
   | Refused
   | Fault;
 

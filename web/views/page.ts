@@ -168,7 +168,7 @@ export class Page extends LitElement {
       ${this.#desk.matches ? nothing : bar}
       ${this.#filter.below(run, record)}
       <tb-plots .scenario=${scenario} .answer=${record.answer} .series=${record.series}
-        .trial=${record.trial ?? ''} .drawing=${this.#drawing} .other=${this.#beside.other(record)} .window=${window} .moment=${moment}
+        .trial=${record.trial ?? ''} .drawing=${this.#drawing} .engine=${this.#engine} .other=${this.#beside.other(record)} .window=${window} .moment=${moment}
         @window-chosen=${(event: CustomEvent<[number, number]>) => this.#stage.choose(event.detail)}
         @moment-moved=${(event: CustomEvent<number>) => this.#stage.moveTo(event.detail)}>${this.#desk.matches ? bar : nothing}${this.#beside.view(record, this.#filter.sidesPress(run))}</tb-plots>
     </div>`;

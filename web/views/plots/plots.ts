@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
 import type { RunAnswer, Series } from '../../../sim/results/answer.ts';
 import type { Scenario } from '../../../sim/scenario/scenario.ts';
+import type { Giving } from '../../fill/ask.ts';
 import { headMarks, playheadAt, poleMarks } from '../../plots/flag-marks.ts';
 import { minutesRound, type SeatedFlag } from '../../plots/flags.ts';
 import { keyMoved, type Speed } from '../../plots/pass.ts';
@@ -41,6 +42,8 @@ export class Plots extends LitElement {
   @property() trial = '';
   /** The drawing beside the plots, as the text of an SVG file. */
   @property({ attribute: false }) drawing: (() => string) | undefined;
+  /** Asked for what is saved and not drawn. */
+  @property({ attribute: false }) engine: Giving | undefined;
   @property({ attribute: false }) window: Window = [0, 1];
   @property({ type: Number }) moment = 0;
   @state() private choice: Choice = USUAL;
@@ -204,7 +207,7 @@ export class Plots extends LitElement {
   }
 
   #more(plotted: Plotted, now: Controlled): TemplateResult {
-    const { moment, trial, drawing } = this;
+    const { moment, trial, drawing, engine } = this;
     const { levels, flows, still } = plotted.columns;
     const table = (): TemplateResult =>
       tableView(plotted.lines, plotted.rows(), (t) => this.#pressed({ t, own: true }));
@@ -212,7 +215,7 @@ export class Plots extends LitElement {
       ${this.#fold('minutes', windowWords(now.window, now.span), () => windowView(now, moment, this.#deeds))}
       ${this.#fold('lines', 'which lines', () => linesView(levels, flows, still, now.choice, this.#deeds))}
       ${this.#fold('table', 'the same numbers as a table', () => guard([plotted], table))}
-      ${this.#fold('save', 'save', () => this.saving?.saveView({ plotted, moment, trial, drawing, host: this }))}
+      ${this.#fold('save', 'save', () => this.saving?.saveView({ plotted, moment, trial, drawing, engine, host: this }))}
     </div>`;
   }
 

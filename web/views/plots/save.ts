@@ -1,6 +1,7 @@
 import { html, type TemplateResult } from 'lit';
 import { momentText } from '../../../sim/quantity/index.ts';
-import { csvLines } from '../../../sim/results/csv.ts';
+import { type Column, csvLines } from '../../../sim/results/csv.ts';
+import type { Giving } from '../../fill/ask.ts';
 import { flagWords, headMarks, playheadAt, poleMarks, ringMark } from '../../plots/flag-marks.ts';
 import type { Token } from '../../plots/looks.ts';
 import { svgFile } from '../../plots/svg-file.ts';
@@ -39,6 +40,8 @@ export interface Saved {
   readonly trial: string;
   /** The drawing as the text of an SVG file; undefined where none stands beside the plots. */
   readonly drawing: (() => string) | undefined;
+  /** What knows more of the run than is drawn. */
+  readonly engine: Giving | undefined;
   /** Whose look is taken. */
   readonly host: Element;
 }
@@ -50,13 +53,25 @@ function nameOf({ plotted, moment, trial }: Saved, what: string, ending: string)
   return `${fileName([title, trial && `trial ${trial}`, clock, what].join(' '))}.${ending}`;
 }
 
+/** What the water of the run brings along; a trial is of the water alone. */
+async function brought({ plotted, trial, engine }: Saved): Promise<readonly Column[]> {
+  const { scenario, series } = plotted.given;
+  if (trial !== '' || !engine) return [];
+  for (;;) {
+    const given = await engine.give({ want: 'brought', scenario, t: series.t });
+    if (given !== 'superseded') return given.kind === 'brought' ? given.columns : [];
+  }
+}
+
 /** Presses that save all numbers, and drawing and plots as SVG and as a picture. */
 export function saveView(saved: Saved): TemplateResult {
   const { plotted, moment, drawing, host } = saved;
   const { scenario, series } = plotted.given;
   const look = (name: string): string => getComputedStyle(host).getPropertyValue(name).trim();
-  const csv = (): void =>
-    save([...csvLines(series, scenario.starts)].join(''), 'text/csv', nameOf(saved, 'numbers', 'csv'));
+  const csv = async (): Promise<void> => {
+    const lines = csvLines(series, scenario.starts, await brought(saved));
+    save([...lines].join(''), 'text/csv', nameOf(saved, 'numbers', 'csv'));
+  };
   const presses = (what: string, text: () => string): TemplateResult => {
     const svg = (): void => save(text(), 'image/svg+xml', nameOf(saved, what, 'svg'));
     const png = async (): Promise<void> => {
