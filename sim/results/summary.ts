@@ -75,7 +75,7 @@ function broughtText({ deposits, concentration }: RunAnswer, display: Display): 
   const settled = Object.entries(deposits).filter(([, held]) => held >= LEAST);
   const parts = [
     ...settled.map(([name, held]) => `${formatVolume(held, display)} settled in ${printable(name)}`),
-    ...(concentration > 0 ? [`${formatConcentration(concentration)} of waste in the pond`] : []),
+    ...(concentration > 0 ? [`${formatConcentration(concentration)} of waste in the water`] : []),
   ];
   return parts.length === 0 ? '' : hangParts('muck'.padEnd(VERDICT), parts, VERDICT);
 }

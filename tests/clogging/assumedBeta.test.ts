@@ -49,3 +49,14 @@ test('what the band’s end tells goes over into the full mat without a jump', (
   expect(off(under!, at!)).toBeLessThan(1e-4);
   expect(off(over!, at!)).toBeLessThan(1e-9);
 });
+
+test('whether the media float is unsure where they would at the far end', () => {
+  const lift = (s: Scenario, beta: number): number => balance(withValue(s, BETA, beta)!).lift!;
+  const [little, more] = [holding(0.5), holding(4)];
+  for (const s of [little, more]) expect(1.3 * lift(s, 1)).toBeLessThan(1);
+  expect(lift(little, 7)).toBeLessThan(1);
+  expect(lift(more, 7)).toBeGreaterThan(1);
+  expect(channeling(little).places[0]).toMatchObject({ name: 'lift', verdict: 'pass' });
+  expect(channeling(more).places[0]).toMatchObject({ name: 'lift', verdict: 'tight' });
+  expect(channeling(more).says).toContain('too near to be sure');
+});

@@ -105,7 +105,7 @@ describe('a run of water that brings something along', () => {
 
   test('tells both in its text, and nothing of them where there is neither', () => {
     const { out } = tumblebay(['run', '-'], dirty);
-    expect(out).toMatch(/^muck +[\d.]+ L settled in coarse mat[\s\S]*mg\/L of waste in the pond/m);
+    expect(out).toMatch(/^muck +[\d.]+ L settled in coarse mat[\s\S]*mg\/L of waste in the water/m);
     expect(tumblebay(['run', courtyard]).out).not.toMatch(/^muck/m);
   });
 });

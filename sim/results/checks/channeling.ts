@@ -4,7 +4,7 @@ import { liftOnset } from '../../network/media.ts';
 import { formatFine, formatFlow, formatLength, formatNumber, formatPercent } from '../../quantity/index.ts';
 import type { Media, Scenario } from '../../scenario/scenario.ts';
 import type { Check } from '../answer.ts';
-import { bandOf, restsOn } from './bands.ts';
+import { bandsOf, restsOn } from './bands.ts';
 import { type CheckInput, judgeAtMost, judged, type Marks, originWords, told, waysSentence, worse } from './check.ts';
 import { MOST_CHANNELED } from './limits.ts';
 import { balanceOf, leastSteps } from './variants.ts';
@@ -52,10 +52,19 @@ export function channelingCheck({ scenario, balance }: CheckInput): Check | unde
   const limit = given ?? MOST_CHANNELED;
   const marks: Marks = { fail: limit, pass: limit, origin: given === undefined ? 'our default' : 'file' };
   const model = HEAD_BAND * now.share * (1 - now.share);
-  const found = bandOf(scenario, (s) => shareIn(balanceOf(s))?.share, model);
+  let mostLift = now.lift;
+  const both = (s: Scenario): (number | undefined)[] => {
+    const there = shareIn(balanceOf(s));
+    mostLift = Math.max(mostLift, there?.lift ?? 0);
+    return [there?.share, there?.lift];
+  };
+  const [found, lifting] = bandsOf(scenario, both, [model, HEAD_BAND * now.lift]);
   const { band } = found;
   const shareVerdict = judgeAtMost(now.share, band, marks);
-  const liftVerdict = judgeAtMost(now.lift, HEAD_BAND * now.lift, { fail: 1, pass: 1, origin: 'our default' });
+  const judgedLift = judgeAtMost(now.lift, lifting.band, { fail: 1, pass: 1, origin: 'our default' });
+  // Floating media hold their head near that which lifts them, so that half the way to there would not tell of it.
+  const liftVerdict = judgedLift === 'pass' && mostLift >= 1 ? 'tight' : judgedLift;
+  const liftWords = liftSays(scenario, balance, now, liftVerdict);
   return judged({
     name: 'channeling',
     verdict: worse(shareVerdict, liftVerdict),
@@ -69,7 +78,7 @@ export function channelingCheck({ scenario, balance }: CheckInput): Check | unde
     says: [
       shareSays(scenario, media, now),
       limitSays(marks),
-      liftSays(scenario, balance, now),
+      liftWords,
       besideSays(scenario, media, balance, now),
     ].join(' '),
     mend: waysSentence([
@@ -77,7 +86,7 @@ export function channelingCheck({ scenario, balance }: CheckInput): Check | unde
       ...(liftVerdict === 'fail' ? liftMends(scenario, media) : []),
     ]),
     places: [
-      { name: 'lift', verdict: liftVerdict, value: now.lift, says: liftSays(scenario, balance, now) },
+      { name: 'lift', verdict: liftVerdict, value: now.lift, says: liftWords },
       onsetPlace(scenario, media, balance, now),
     ],
   });
@@ -101,11 +110,18 @@ function limitSays({ fail, origin }: Marks): string {
   return `At most ${formatPercent(fail)} is wanted (${originWords(origin)}).`;
 }
 
-function liftSays({ display }: Scenario, { answer, network }: Balance, { lift }: Share): string {
+function liftSays(
+  { display }: Scenario,
+  { answer, network }: Balance,
+  { lift }: Share,
+  verdict: Check['verdict'],
+): string {
   const { liftHead } = network.parts.circuit.feeds;
   const head = answer.mediaHead ?? 0;
   const heads = `they cost ${formatFine(head, display)} of head and float up at ${formatFine(liftHead, display)}`;
-  return lift >= 1 ? `The media float up: ${heads}, and the gap round them opens.` : `The media stay down: ${heads}.`;
+  return lift >= 1
+    ? `The media float up: ${heads}, and the gap round them opens.`
+    : `The media stay down: ${heads}${verdict === 'tight' ? ', too near to be sure' : ''}.`;
 }
 
 /** The flow at which clean media float up, m³/s, beside the present one. */
