@@ -136,7 +136,7 @@ function liftWords({ head, lift, onset, through, round }: Passage, { flows }: Mo
   if (!Number.isFinite(onset)) return '';
   const now = through + round;
   if (head >= lift)
-    return `The media float: ${formatFine(head, display)} of head stand against ${formatFine(lift, display)} that lift them, and more flow widens the gap instead of going through.`;
+    return `The media float: ${formatFine(head, display)} of head stand against ${formatFine(lift, display)} that lift them, and more flow widens the gap instead of going through. How far they rise is not computed.`;
   const feed = Math.abs(flows['bottom feed'] ?? now);
   return `The media would float up from ${formatFlow(onset, display, feed)} of bottom feed; now it brings ${formatFlow(feed, display)}, ${formatPercent(now / onset)} of that.`;
 }
