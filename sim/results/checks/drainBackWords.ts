@@ -12,6 +12,9 @@ const NO_RISE = 5e-5;
 const NO_WATER = 5e-5;
 /** A way that carries less than this share of all that comes back isn't named. */
 const NAMED = 0.01;
+/** From so long on a moment is told to the minute, s. */
+const TAIL = 600;
+const MINUTE = 60;
 /** From here on 'nine tenths in' says more than the moment of a flat highest level. */
 const FLAT = 3;
 
@@ -24,11 +27,14 @@ export function riseWords(r: PondRise, display: Display): string {
   // 'in' is a unit too.
   const within = display === 'us' ? 'within' : 'in';
   const rises = `rises ${formatLength(r.rise, display)}`;
-  const whole = formatDuration(r.highest.t - r.at);
-  return r.highest.t - r.at > FLAT * r.soon
-    ? `${rises}, nine tenths of it ${within} ${formatDuration(r.soon)}, highest after ${whole}, and ${edgeWords(r, display)}`
-    : `${rises} ${within} ${whole} and ${edgeWords(r, display)}`;
+  const took = r.highest.t - r.at;
+  if (took <= FLAT * r.soon) return `${rises} ${within} ${formatDuration(took)} and ${edgeWords(r, display)}`;
+  const soon = `nine tenths of it ${within} ${formatDuration(r.soon)}`;
+  return `${rises}, ${soon}, highest after ${tailText(took)}, and ${edgeWords(r, display)}`;
 }
+
+/** The end of a long tail is flat: no second of it is the highest by more than rounding. */
+const tailText = (took: number): string => formatDuration(took < TAIL ? took : MINUTE * Math.round(took / MINUTE));
 
 function edgeWords(r: PondRise, display: Display): string {
   const piped = r.overflow > NO_WATER ? `, ${formatVolume(r.overflow, display)} going down the overflow pipe` : '';
