@@ -71,6 +71,8 @@ const touch: Hand = {
     await tap(at, { x: width - 4, y: height / 2 });
     await expect(at).toBeFocused();
     const { keyboard } = at.page();
+    // A thumb between the last two characters is moved on.
+    await keyboard.press('End');
     const { length } = await at.inputValue();
     for (let i = 0; i < length; i++) await keyboard.press('Backspace');
     await expect(at).toHaveValue('');
