@@ -4,6 +4,7 @@ import { formatFlow, formatPercent } from '../../sim/quantity/index.ts';
 import type { Engine } from '../engine/client.ts';
 import type { Display } from '../engine/protocol.ts';
 import type { SectionDrawing } from '../section/section.ts';
+import { inkOnPaper } from '../sheet/ink-on-paper.ts';
 import { OverPage, overStyles } from '../sheet/over-page.ts';
 import { type Paper, printOn, usualPaper } from '../sheet/paper.ts';
 import { kept } from '../state/one-line.ts';
@@ -26,7 +27,7 @@ const LINES = [1, 2, 3];
 /** The lesson on paper: to write on for the class, with all figures and sentences for the trainer. */
 @customElement('tb-handout')
 export class Handout extends OverPage {
-  static override styles = [shared, handoutStyles, overStyles];
+  static override styles = [shared, inkOnPaper, handoutStyles, overStyles];
 
   /** As each step of the lesson stands, in their order. */
   @property({ attribute: false }) stand: readonly (Taught | undefined)[] = [];

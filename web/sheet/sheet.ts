@@ -13,6 +13,7 @@ import { settingOut } from './blocks.ts';
 import { ownersCard } from './card.ts';
 import { fitOnPage } from './fit.ts';
 import { answerFrom, balanceFrom, scenarioFrom } from './from-benchmark.ts';
+import { inkOnPaper } from './ink-on-paper.ts';
 import { OverPage, overStyles } from './over-page.ts';
 import { type Paper, printOn, usualPaper } from './paper.ts';
 import { sheetStyles } from './styles.ts';
@@ -27,7 +28,7 @@ const LAID = 984;
 /** The setting-out sheet and the owner's card as they will be printed, over the page. */
 @customElement('tb-sheet')
 export class SettingOutSheet extends OverPage {
-  static override styles = [shared, sheetStyles, overStyles];
+  static override styles = [shared, inkOnPaper, sheetStyles, overStyles];
 
   @property({ attribute: false }) scenario: Scenario | undefined;
   @property({ attribute: false }) answer: RunAnswer | undefined;
