@@ -1,6 +1,7 @@
 import { pumpHead } from './laws/pump.ts';
 import { criticalDepth, reachOfSheet } from './laws/sheet.ts';
 import { assemble } from './network/assemble.ts';
+import { porositiesAtStart } from './network/clogging.ts';
 import type { Network } from './network/network.ts';
 import { levelsOf, pondInBalance, settingsOf } from './network/start.ts';
 import type { BalanceAnswer } from './results/answer.ts';
@@ -78,7 +79,7 @@ function answerIn(s: Scenario, network: Network, volumes: Float64Array, speed: n
     channeled: media && up > NO_FLOW ? flows.gap / up : null,
     stones: stonesOf(s, levels, flows),
     duty: dutyOf(network, flows, speed),
-    contact: contactOf(s, network, levels.filter, flows.media),
+    contact: contactOf(s, levels.filter, flows.media),
     mediaHead: media ? network.mediaHead : null,
     lift: media ? network.mediaHead / feeds.liftHead : null,
   };
@@ -128,15 +129,15 @@ function dutyOf(network: Network, flows: Record<string, number>, speed: number):
 }
 
 /** Empty bed and pore contact time of the media under water, s: A L/Q and ε A L/Q of what goes through, ε what the deposit leaves. */
-function contactOf(s: Scenario, { parts }: Network, level: number, flow: number | undefined): BalanceAnswer['contact'] {
-  const media = s.filter?.media;
+function contactOf({ filter }: Scenario, level: number, flow: number | undefined): BalanceAnswer['contact'] {
+  const media = filter?.media;
   if (!media || flow === undefined || flow <= NO_FLOW) return null;
-  const { clogging } = parts;
+  const porosity = porositiesAtStart(filter);
   let [z, bed, pores] = [media.bottom, 0, 0];
-  media.layers.forEach(({ thickness, porosity }, i) => {
+  media.layers.forEach(({ thickness }, i) => {
     const wet = media.area * Math.min(thickness, Math.max(0, level - z));
     bed += wet;
-    pores += wet * (clogging ? clogging.porosity(i, clogging.atStart[i]) : porosity);
+    pores += wet * porosity[i];
     z += thickness;
   });
   return { emptyBed: bed / flow, pore: pores / flow };

@@ -1,3 +1,4 @@
+import { settledVolume } from '../results/asSet.ts';
 import { MOST_CHANNELED } from '../results/checks/limits.ts';
 import type { Media, Scenario } from '../scenario/scenario.ts';
 import type { Care, CareAnswer, ClogCourse, NoCare, Passing } from './answer.ts';
@@ -25,7 +26,7 @@ export function care(s: Scenario): CareAnswer {
   if (path === undefined || media === undefined || s.debris === 0) return none(whyNothing(s));
   if (media.layers.every((layer) => layer.capture === 0))
     return none(
-      `No layer of the media catches anything by the file, so none of them clogs${holds(s) ? ' further' : ''}.`,
+      `No layer of the media catches anything by the file, so none of them clogs${settledVolume(s) > 0 ? ' further' : ''}.`,
     );
   if (hours === 0) return none('By its timetable the pump never runs, so nothing settles in the media.');
   const limit = s.limits.channeling ?? MOST_CHANNELED;
@@ -53,11 +54,9 @@ const NEVER = Number.POSITIVE_INFINITY;
 const finite = (weeks: number): number | null => (weeks === NEVER ? null : weeks);
 const none = (says: string): NoCare => ({ care: false, says });
 
-const holds = ({ filter }: Scenario): boolean => filter?.media?.layers.some(({ deposit }) => deposit > 0) ?? false;
-
 function whyNothing(s: Scenario): string {
   if (s.debris === 0)
-    return holds(s)
+    return settledVolume(s) > 0
       ? 'The file gives no debris, so nothing more settles in the media; what has settled stays until it is rinsed out.'
       : 'The file gives no debris, so the media stay as clean as they are.';
   if (s.filter?.media === undefined) return 'There are no media that could clog.';

@@ -51,14 +51,14 @@ export function walkOn(path: CloggingPath, limit: number, longest: number, beyon
       if (t <= longest) passing = { when: 'later', t };
       until = Math.min(longest, beyond > 0 ? UNTIL_LIFT * t : 0);
     }
-    if (passing.when === 'later' && end.lift >= 1) until = Math.min(until, beyond * end.ran);
+    if (passing.when === 'later' && isLifted(end)) until = Math.min(until, beyond * end.ran);
   }
   return { points: passing.when === 'later' ? asFarAsAsked(points, passing.t, beyond) : points, passing };
 }
 
 /** Up to `beyond` times the passing, or the lift where there is one past it. */
 function asFarAsAsked(points: Point[], passed: number, beyond: number): Point[] {
-  const lifts = points.find(({ ran, lift }) => ran > passed && lift >= 1)?.ran ?? passed;
+  const lifts = points.find((point) => point.ran > passed && isLifted(point))?.ran ?? passed;
   const end = points.findIndex(({ ran }) => ran >= beyond * lifts);
   return end < 0 ? points : points.slice(0, end + 1);
 }
@@ -76,7 +76,7 @@ function step(path: CloggingPath, from: Point, water: number): [Point, Point] {
 
 /** Both points, with the one between at which the media lift: there the course bends, for the gap opens from it on. */
 function withLift(path: CloggingPath, from: Point, mid: Point, end: Point): Point[] {
-  if (from.lift >= 1 || end.lift < 1) return [mid, end];
+  if (isLifted(from) || !isLifted(end)) return [mid, end];
   return isLifted(mid) ? [turn(path, from, mid, isLifted), mid, end] : [mid, turn(path, mid, end, isLifted), end];
 }
 

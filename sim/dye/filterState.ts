@@ -1,9 +1,10 @@
+import { gapWidth } from '../network/media.ts';
 import type { Network } from '../network/network.ts';
 import { depositsAt } from '../results/deposits.ts';
 import type { RunRecord } from '../results/record.ts';
 import type { Filter, Media, Scenario } from '../scenario/scenario.ts';
 import type { FilterFlows } from './figures.ts';
-import { gapWidth, type Waters, watersAt } from './waters.ts';
+import { type Waters, watersAt } from './waters.ts';
 
 /** A filter in which dye can be followed: one with media. */
 export interface FilterWithMedia extends Filter {

@@ -1,4 +1,5 @@
 import { levelOf } from '../laws/storage.ts';
+import { gapWidth } from '../network/media.ts';
 import type { Network } from '../network/network.ts';
 import type { Settings } from '../network/settings.ts';
 import { volumesAt } from '../results/inside.ts';
@@ -9,7 +10,7 @@ import { filterBasin, flowsOf, porosityAt, watersOf } from './filterState.ts';
 import { addInner, emptyGap, type FilterStep, fillGap, innerFlows } from './inFilter.ts';
 import { type Places, placesOf } from './places.ts';
 import { Plug } from './plug.ts';
-import { gapWidth, type Waters, watersAt } from './waters.ts';
+import { type Waters, watersAt } from './waters.ts';
 import { agree, waterWays } from './waterWays.ts';
 import { addWays, freeKinds } from './ways.ts';
 

@@ -16,16 +16,6 @@ export interface Waters {
 }
 
 /**
- * Width of the gap as it is, m: at rest, and opened where the head lifts the media.
- *
- * @param head across the media, m; negative where water runs down, which presses them on the rack
- * @param liftHead at which they lift, m
- */
-export function gapWidth({ gap, liftSlack }: Media, head: number, liftHead: number): number {
-  return gap + liftSlack * Math.max(0, head / liftHead - 1);
-}
-
-/**
  * Where the water of a filter stands at a level.
  *
  * @param storage of the filter's vessel, media's solids taken out

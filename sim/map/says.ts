@@ -1,6 +1,7 @@
 /** What a site's map cannot show, in sentences. */
 
 import { formatFlow, formatPercent, formatVolume } from '../quantity/index.ts';
+import { settledVolume } from '../results/asSet.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { MapPoint, OperatingMap } from './answer.ts';
 import { figureAt } from './between.ts';
@@ -19,7 +20,7 @@ type Laid = Pick<OperatingMap, 'plane' | 'x' | 'y' | 'points' | 'over' | 'now'>;
 /** What is left out of a map, and why. */
 export function whatIsLeftOut(s: Scenario, map: Laid): string[] {
   const { plane, points, over, now } = map;
-  const says = [...settledWords(s), ...(plane === 'flow' ? throttledWords(s, map) : [])];
+  const says = [...settledNow(s), ...(plane === 'flow' ? throttledWords(s, map) : [])];
   if (!s.filter) says.push('There is no filter: nothing floats up, nothing slips round, and there is no contact time.');
   else if (!s.filter.media)
     says.push('The filter holds no media: nothing floats up, nothing slips round, and there is no contact time.');
@@ -50,12 +51,12 @@ function unfedWords({ filter }: Scenario, points: readonly MapPoint[]): string[]
 }
 
 /** What stands in the media as they are mapped, where anything ever settles in them. */
-function settledWords({ filter, debris, display }: Scenario): string[] {
-  const layers = filter?.media?.layers ?? [];
-  const settled = layers.reduce((sum, { deposit }) => sum + deposit, 0);
+function settledNow(s: Scenario): string[] {
+  const { filter, debris, display } = s;
+  const settled = settledVolume(s);
   if (settled > 0)
     return [`The map is drawn with what has settled in the media now, ${formatVolume(settled, display)}.`];
-  return debris > 0 && layers.some(({ capture }) => capture > 0)
+  return debris > 0 && filter?.media?.layers.some(({ capture }) => capture > 0)
     ? ['The map is drawn with clean media, as they are at the start: what settles in them moves its lines.']
     : [];
 }

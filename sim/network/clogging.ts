@@ -130,6 +130,10 @@ export function porositiesLeft({ media, lip }: Filter, held: Readonly<Record<str
   return clogLayers(media, crest).map((layer) => porosityWith(layer, held[layer.name] ?? 0));
 }
 
+/** Porosity that what the file lets the layers hold at t = 0 leaves of each, −, from the bottom up. */
+export const porositiesAtStart = (filter: Filter): number[] =>
+  porositiesLeft(filter, Object.fromEntries((filter.media?.layers ?? []).map(({ name, deposit }) => [name, deposit])));
+
 function clogLayers({ area, bottom, layers }: Pick<Media, 'area' | 'bottom' | 'layers'>, lip: number): ClogLayer[] {
   let from = bottom;
   return layers.map((layer) => {

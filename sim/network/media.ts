@@ -54,6 +54,16 @@ export function bedVolume(media: Media): number {
   return media.area * media.layers.reduce((sum, layer) => sum + layer.thickness, 0);
 }
 
+/**
+ * Width of the gap as it is, m: at rest, and opened where the head lifts the media.
+ *
+ * @param head across the media, m; negative where water runs down, which presses them on the rack
+ * @param liftHead at which they lift, m
+ */
+export function gapWidth({ gap, liftSlack }: Pick<Media, 'gap' | 'liftSlack'>, head: number, liftHead: number): number {
+  return gap + liftSlack * Math.max(0, head / liftHead - 1);
+}
+
 /** Gives a layer of a bed the losses of a present porosity. */
 export function setPorosity(bed: MediaBed, i: number, present: number): void {
   const { grain, permittivity, thickness, porosity } = bed.layers[i];

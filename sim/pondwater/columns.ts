@@ -1,3 +1,4 @@
+import { settledVolume } from '../results/asSet.ts';
 import type { Column } from '../results/csv.ts';
 import { depositsAt } from '../results/deposits.ts';
 import type { RunRecord } from '../results/record.ts';
@@ -15,8 +16,7 @@ export function broughtColumns(s: Scenario, record: RunRecord, t: Float64Array):
 }
 
 /** Whether a run of the site has any such columns. */
-export const bringsAnything = (s: Scenario): boolean =>
-  hasWaste(s) || s.debris > 0 || (s.filter?.media?.layers ?? []).some(({ deposit }) => deposit > 0);
+export const bringsAnything = (s: Scenario): boolean => hasWaste(s) || s.debris > 0 || settledVolume(s) > 0;
 
 const hasWaste = ({ load, concentration }: Scenario): boolean => load !== 0 || concentration !== 0;
 

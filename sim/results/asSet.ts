@@ -9,8 +9,12 @@ const LEAST = 1e-6;
 export const drivenWords = ({ pump }: Scenario): string =>
   pump.speed === 1 ? '' : `${formatPercent(pump.speed)} of its full speed`;
 
-/** The settled volume that all layers of the media hold as the site is given, '3.0 L'; '' where it is none. */
-export function settledWords({ filter, display }: Scenario): string {
-  const held = (filter?.media?.layers ?? []).reduce((sum, { deposit }) => sum + deposit, 0);
-  return held < LEAST ? '' : formatVolume(held, display);
+/** Settled volume that all layers of the media hold as the site is given, m³. */
+export const settledVolume = ({ filter }: Scenario): number =>
+  (filter?.media?.layers ?? []).reduce((sum, { deposit }) => sum + deposit, 0);
+
+/** The same in words, '3.0 L'; '' where it is none. */
+export function settledWords(s: Scenario): string {
+  const held = settledVolume(s);
+  return held < LEAST ? '' : formatVolume(held, s.display);
 }

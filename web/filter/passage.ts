@@ -1,6 +1,7 @@
 /** What the water does between rack and free water at one moment: speeds, times, heads, and how far it is to lift. */
 import { gapVelocity, layerLoss, liftHead } from '../../sim/laws/media.ts';
 import { density, kinematicViscosity } from '../../sim/laws/water.ts';
+import { gapWidth } from '../../sim/network/media.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
 import type { Moment } from '../state/moment.ts';
 
@@ -83,8 +84,8 @@ export function passageAt(s: Scenario, { levels, flows }: Moment, porosities?: r
   const up = media_ + gap_ >= 0;
   const head = (a + b * u) * u;
   const lift = liftHead(media.submergedWeight + media.holdDown, media.area, density(s.water.temperature));
-  const opened = (at: number): number => (up ? media.liftSlack * Math.max(0, at / lift - 1) : 0);
-  const gap = media.gap + opened(head);
+  const widthAt = (at: number, rest: number): number => (up ? gapWidth({ ...media, gap: rest }, at, lift) : rest);
+  const gap = widthAt(head, media.gap);
   const gapSpeed = gap > 0 ? round / (media.perimeter * gap) : 0;
   const whole = through + round;
   return {
@@ -104,7 +105,7 @@ export function passageAt(s: Scenario, { levels, flows }: Moment, porosities?: r
     shareAt: (rest) => {
       const q = (v: number): number => {
         const h = (a + b * v) * v;
-        return media.area * v + roundAt(media.perimeter, h, wet, rest + opened(h), viscosity);
+        return media.area * v + roundAt(media.perimeter, h, wet, widthAt(h, rest), viscosity);
       };
       return whole > 0 ? 1 - (media.area * rootOf(q, whole, whole / media.area)) / whole : 0;
     },

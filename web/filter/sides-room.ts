@@ -51,14 +51,19 @@ export class SidesRoom {
     });
   }
 
+  /** What has settled over the run of a case stays with it as it is kept. */
+  #follow(settled: DepositsGiven | undefined): void {
+    const kept = this.#around.kept();
+    if (kept !== this.#kept?.of) this.#kept = kept && { of: kept, settled, inside: new FilterInside() };
+  }
+
   /**
    * The case kept, as long before or after its stop as the moment drawn; undefined without one.
    *
-   * @param settled over the present run; that of a case stays with it as it is kept
+   * @param settled over the present run
    */
   keptSide({ scenario: { display } }: Answered, record: Shown, settled: DepositsGiven | undefined): Side | undefined {
-    const kept = this.#around.kept();
-    if (kept !== this.#kept?.of) this.#kept = kept && { of: kept, settled, inside: new FilterInside() };
+    this.#follow(settled);
     const other = this.#kept;
     if (!other) return undefined;
     const t = this.#around.stage.moment;
@@ -73,8 +78,9 @@ export class SidesRoom {
     settled: DepositsGiven | undefined,
     dye: DyePour,
   ): TemplateResult | typeof nothing {
-    const kept = this.keptSide(run, record, settled);
-    if (!this.#open || !kept) return nothing;
+    this.#follow(settled);
+    const kept = this.#open ? this.keptSide(run, record, settled) : undefined;
+    if (!kept) return nothing;
     // Dye is poured in runs: neither of both may be a trial.
     const isRun = record.trial === undefined && this.#kept?.of.lost !== undefined;
     kept.inside.watch = isRun ? dye.keptWatch : undefined;

@@ -1,8 +1,7 @@
 import { html, nothing, type ReactiveControllerHost, type TemplateResult } from 'lit';
-import { withValuesAt } from '../../sim/studies/place.ts';
 import type { Engine } from '../engine/client.ts';
 import type { Answered } from '../engine/protocol.ts';
-import { expanded, grafted } from '../state/graft.ts';
+import { expanded } from '../state/graft.ts';
 import type { Session } from '../state/session.ts';
 import { Fold } from '../views/fold.ts';
 import type { MuckPut } from './weeks.ts';
@@ -22,13 +21,8 @@ export class WeeksFold {
     this.#fold = new Fold(host, 'how often to clean it', () => import('./weeks.ts'));
   }
 
-  readonly #put = ({ detail: { edits, label, gesture } }: CustomEvent<MuckPut>): void => {
-    const { doc, shown } = this.#session;
-    if (!doc) return;
-    const plain = shown?.plain ?? null;
-    const changed = withValuesAt(expanded(doc, plain).now.file, edits);
-    this.#session.edit(grafted(doc.now.file, plain, changed), label, gesture);
-  };
+  readonly #put = ({ detail: { edits, label, gesture } }: CustomEvent<MuckPut>): void =>
+    this.#session.putWhole(edits, label, gesture);
 
   #textAsCleaned(file: unknown): string {
     if (this.#clean?.file !== file) this.#clean = { file, text: JSON.stringify(asCleaned(file)) };

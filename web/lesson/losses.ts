@@ -1,7 +1,8 @@
 /** How the two ways through the teaching filter resist: what tells whether slower water rather takes the gap. */
 import { gapVelocity, layerLoss } from '../../sim/laws/media.ts';
 import { kinematicViscosity } from '../../sim/laws/water.ts';
-import { porositiesLeft } from '../../sim/network/clogging.ts';
+import { porositiesAtStart } from '../../sim/network/clogging.ts';
+import { gapWidth } from '../../sim/network/media.ts';
 import type { Taught } from './taught.ts';
 
 /** Parts of one head that go by the square of the speed, in the media and in the gap beside them, 0..1. */
@@ -12,13 +13,10 @@ export interface BySquare {
 
 /** Porosity that the deposit leaves of a layer, −. */
 export const porosityOf = ({ scenario: { filter }, media: { layers } }: Taught, i: number): number =>
-  filter
-    ? porositiesLeft(filter, Object.fromEntries(layers.map(({ name, deposit }) => [name, deposit])))[i]!
-    : layers[i]!.porosity;
+  filter ? porositiesAtStart(filter)[i]! : layers[i]!.porosity;
 
 /** The gap as it stands, m: lifted media open it. */
-export const gapNow = ({ balance: { lift }, media }: Taught): number =>
-  media.gap + media.liftSlack * Math.max(0, (lift ?? 0) - 1);
+export const gapNow = ({ balance: { lift }, media }: Taught): number => gapWidth(media, lift ?? 0, 1);
 
 /** The layers wholly under water. */
 export function bySquare(at: Taught): BySquare {

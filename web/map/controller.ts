@@ -1,8 +1,8 @@
 import { html, nothing, type ReactiveControllerHost, type TemplateResult } from 'lit';
-import { valueAt, withValuesAt } from '../../sim/studies/place.ts';
+import { valueAt } from '../../sim/studies/place.ts';
 import type { Engine } from '../engine/client.ts';
 import type { Answered } from '../engine/protocol.ts';
-import { expanded, grafted } from '../state/graft.ts';
+import { expanded } from '../state/graft.ts';
 import type { Session } from '../state/session.ts';
 import { Fold } from '../views/fold.ts';
 import type { SettingSet } from './hand.ts';
@@ -34,7 +34,7 @@ export class MapController {
       ['plumbing.topFeed.valve', setting.top] as const,
     ];
     const label = plane === 'flow' ? 'pump and valves moved' : 'both valves moved';
-    this.#session.edit(grafted(doc.now.file, shown.plain, withValuesAt(plain, edits)), label, gesture);
+    this.#session.putWhole(edits, label, gesture);
   }
 
   view({ scenario }: Answered): TemplateResult | typeof nothing {

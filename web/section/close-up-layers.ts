@@ -101,12 +101,13 @@ function topsIn({ end }: Column, told: readonly Told[], obstacles: readonly Text
     free = top + tallOf(each) + APART;
     return top;
   });
+  const measured = told.flatMap((each, i) => wordsOf(each, natural[i], end).map(boxOfText));
   for (let by = 0; by <= FAR; by += STEP) {
     for (const shift of by === 0 ? [0] : [-by, by]) {
-      const tops = natural.map((top) => top + shift);
-      const boxes = told.flatMap((each, i) => wordsOf(each, tops[i], end).map(boxOfText));
+      const boxes = measured.map((box) => ({ ...box, top: box.top + shift, bottom: box.bottom + shift }));
       const within = boxes.every(({ top, bottom, left }) => top > scale.top && bottom < scale.bottom && left > 0);
-      if (within && !boxes.some((box) => obstacles.some((other) => meet(box, other)))) return tops;
+      if (within && !boxes.some((box) => obstacles.some((other) => meet(box, other))))
+        return natural.map((top) => top + shift);
     }
   }
   return undefined;

@@ -10,6 +10,7 @@ import {
   formatVolume,
 } from '../../sim/quantity/index.ts';
 import type { Check, RunAnswer, Verdict } from '../../sim/results/answer.ts';
+import { settledVolume } from '../../sim/results/asSet.ts';
 import { judgeAtLeast, judgeAtMost } from '../../sim/results/checks/check.ts';
 import { MOST_CHANNELED } from '../../sim/results/checks/limits.ts';
 import type { Scenario } from '../../sim/scenario/scenario.ts';
@@ -155,11 +156,10 @@ function standsWords({ flows }: RunAnswer): string {
 const GROWN = 0.01;
 
 /** The share told is that of the media as they are at the start; a run with debris may end with quite another. */
-function cloggedWords({ filter }: Scenario, { media, deposits }: RunAnswer, atStart: number): string {
+function cloggedWords(s: Scenario, { media, deposits }: RunAnswer, atStart: number): string {
   const end = media?.channeled.end ?? 0;
   const settled = Object.values(deposits).some((each) => each > 0);
   if (!settled || end <= atStart + GROWN) return '';
-  const holds = filter?.media?.layers.some(({ deposit }) => deposit > 0);
-  const then = holds ? 'what has settled in them at the start' : 'clean media';
+  const then = settledVolume(s) > 0 ? 'what has settled in them at the start' : 'clean media';
   return ` That is with ${then}: at the end of this run, with what has settled by then, ${formatPercent(end)} slips round.`;
 }

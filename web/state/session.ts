@@ -4,6 +4,7 @@ import { withValuesAt } from '../../sim/studies/place.ts';
 import type { Engine } from '../engine/client.ts';
 import type { Answered, Depth, Display, FileEdits, Outcome, Subject } from '../engine/protocol.ts';
 import { type Document, edited, openDocument, redone, saved, undone } from './document.ts';
+import { expanded, grafted } from './graft.ts';
 
 /** A hand that has not moved for this long rests, ms: then the answer in full is asked for. */
 const REST = 150;
@@ -89,6 +90,14 @@ export class Session {
   /** Several places of the file at once, as one step. */
   put(edits: FileEdits, label: string): void {
     if (this.doc) this.edit(withValuesAt(this.doc.now.file, edits), label);
+  }
+
+  /** Several places of the whole file, to which a sketch came in the last answer: they stand beside its numbers. */
+  putWhole(edits: FileEdits, label: string, gesture?: unknown): void {
+    if (!this.doc) return;
+    const plain = this.shown?.plain ?? null;
+    const changed = withValuesAt(expanded(this.doc, plain).now.file, edits);
+    this.edit(grafted(this.doc.now.file, plain, changed), label, gesture);
   }
 
   undo(): void {

@@ -1,8 +1,9 @@
 import type { Balance } from '../../balance.ts';
 import { GRAVITY } from '../../laws/constants.ts';
+import { porositiesAtStart } from '../../network/clogging.ts';
 import { liftOnset } from '../../network/media.ts';
 import { formatFine, formatFlow, formatLength, formatNumber, formatPercent } from '../../quantity/index.ts';
-import type { Media, Scenario } from '../../scenario/scenario.ts';
+import type { Filter, Media, Scenario } from '../../scenario/scenario.ts';
 import type { Check } from '../answer.ts';
 import { bandsOf, restsOn } from './bands.ts';
 import { type CheckInput, judgeAtMost, judged, type Marks, originWords, told, waysSentence, worse } from './check.ts';
@@ -138,14 +139,17 @@ function onsetPlace(s: Scenario, media: Media, { answer }: Balance, { lift }: Sh
 }
 
 /** Where the rule 'too much pump makes it channel' misleads, and what is not computed. */
-function besideSays({ display }: Scenario, media: Media, { answer, network }: Balance, { lift }: Share): string {
+function besideSays(
+  { display, filter }: Scenario,
+  media: Media,
+  { answer, network }: Balance,
+  { lift }: Share,
+): string {
   const { liftHead } = network.parts.circuit.feeds;
   const { flows, duty } = answer;
   const jet = duty.velocity['bottom feed'] ** 2 / (2 * GRAVITY);
-  const { clogging } = network.parts;
-  const porosity = (i: number): number =>
-    clogging ? clogging.porosity(i, clogging.atStart[i]) : media.layers[i].porosity;
-  const slow = flows.gap > 0 && waterSpeed(media, porosity, flows.media) > gapSpeed(media, flows.gap);
+  const slow =
+    filter !== undefined && flows.gap > 0 && waterSpeed(filter, media, flows.media) > gapSpeed(media, flows.gap);
   return [
     lift < 1 ? 'Until they float, the share hardly changes with the flow: the gap decides it.' : '',
     slow ? 'Water in the gap runs slower than in the media: it goes round untreated, not fast.' : '',
@@ -158,9 +162,10 @@ function besideSays({ display }: Scenario, media: Media, { answer, network }: Ba
 }
 
 /** Mean speed in the pores and in the gap, m/s. */
-function waterSpeed({ area, layers }: Media, porosity: (i: number) => number, flow: number): number {
+function waterSpeed(filter: Filter, { area, layers }: Media, flow: number): number {
+  const porosity = porositiesAtStart(filter);
   const thickness = layers.reduce((sum, l) => sum + l.thickness, 0);
-  const pores = layers.reduce((sum, l, i) => sum + l.thickness * porosity(i), 0);
+  const pores = layers.reduce((sum, l, i) => sum + l.thickness * porosity[i], 0);
   return (flow / area) * (thickness / pores);
 }
 

@@ -1,6 +1,7 @@
-import { formatFlow, formatHead, formatNumber, formatPercent } from '../../quantity/index.ts';
+import { formatFlow, formatHead, formatNumber } from '../../quantity/index.ts';
 import type { Pump, Scenario } from '../../scenario/scenario.ts';
 import type { Check } from '../answer.ts';
+import { drivenWords } from '../asSet.ts';
 import { type CheckInput, judged } from './check.ts';
 import { balanceOf, leastSteps } from './variants.ts';
 
@@ -20,7 +21,8 @@ export function dutyCheck({ scenario, balance }: CheckInput): Check | undefined 
   const { display, pump } = scenario;
   const last = lastPoint(pump);
   const beyond = flow > last;
-  const slowed = pump.speed === 1 ? '' : ` at ${formatPercent(pump.speed)} of its full speed`;
+  const driven = drivenWords(scenario);
+  const slowed = driven && ` at ${driven}`;
   const points = `${pump.curve.kind === 'box' ? 'the most its box promises' : 'the last point of its curve'}${slowed}`;
   const watts = pump.power === undefined ? '' : `, drawing ${formatNumber(power)} W`;
   const drawn =
